@@ -15,7 +15,7 @@ typedef struct hs_size {
  *  20 h7, 20h7, U+00D8 20 h7, 20 mm H7 (fits are metric: a bare nominal means mm); 25 ±0.02 mm,
  *  25 +0.03/-0.01 mm, 60 -0.05/-0.10 mm, 1 +0/-0.001 in; 20.50..20.82 mm (nominal = middle).
  *
- *  Returns  HS_OK; HS_E_MISSING when no tolerance is written (the help says how); HS_E_WORD for a
+ *  Returns  HS_OK; HS_E_NUMBER when no tolerance is written (the help says how); HS_E_WORD for a
  * fit class the table does not hold (the help lists them); HS_E_RANGE for a fit above 500 mm or a
  * class that does not exist at that size; HS_E_IMPOSSIBLE when a limit is not above zero; else as
  * hs_quantity_read. Output untouched on failure. Source   tables/iso286_it.csv,
