@@ -1,4 +1,5 @@
 #include "hardskin/units/format.h"
+#include "units/unit_row.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -10,7 +11,12 @@ static const double guard = 1e-9;
 
 enum { MAX_DECIMALS = 9, SIXTY_FOURTHS = 64 };
 
-static const double inch_m = 0.0254, celsius_K = 273.15, fahrenheit_K = 459.67;
+/* The way back from SI, by the same row of units.csv the reader uses. */
+static double in_unit(const char *unit, double value) {
+    hs_unit_row row = {"", "", 1, 1, 0};
+    hs_unit_find(&row, unit, strlen(unit));
+    return value * row.divide / row.multiply - row.add;
+}
 
 double hs_round_to(double value, int decimals, hs_round direction) {
     int places = decimals < 0 ? 0 : decimals > MAX_DECIMALS ? MAX_DECIMALS : decimals;
@@ -53,24 +59,24 @@ size_t hs_format_number(char *out, size_t size, double value, int decimals, hs_r
 }
 
 size_t hs_format_mm(char *out, size_t size, double length_m, int decimals, hs_round direction) {
-    return put_number(out, size, length_m * 1e3, decimals, direction, " mm");
+    return put_number(out, size, in_unit("mm", length_m), decimals, direction, " mm");
 }
 
 size_t hs_format_inch(char *out, size_t size, double length_m, int decimals, hs_round direction) {
-    return put_number(out, size, length_m / inch_m, decimals, direction, " in");
+    return put_number(out, size, in_unit("in", length_m), decimals, direction, " in");
 }
 
 size_t hs_format_celsius(char *out, size_t size, double temp_K, int decimals) {
-    return put_number(out, size, temp_K - celsius_K, decimals, HS_NEAREST, " C");
+    return put_number(out, size, in_unit("C", temp_K), decimals, HS_NEAREST, " C");
 }
 
 size_t hs_format_fahrenheit(char *out, size_t size, double temp_K, int decimals) {
-    return put_number(out, size, temp_K * 9 / 5 - fahrenheit_K, decimals, HS_NEAREST, " F");
+    return put_number(out, size, in_unit("F", temp_K), decimals, HS_NEAREST, " F");
 }
 
 size_t hs_format_inch_fraction(char *out, size_t size, double length_m) {
     char text[48] = "";
-    double parts = length_m / inch_m * SIXTY_FOURTHS, whole = nearbyint(parts);
+    double parts = in_unit("in", length_m) * SIXTY_FOURTHS, whole = nearbyint(parts);
     if (size) out[0] = '\0';
     if (!(whole > 0 && whole < 1e9) || fabs(parts - whole) > guard * fmax(1, whole)) return 0;
     long inches = (long)whole / SIXTY_FOURTHS, top = (long)whole % SIXTY_FOURTHS;
@@ -93,7 +99,7 @@ size_t hs_format_time(char *out, size_t size, double time_s, hs_round direction)
     if (size) out[0] = '\0';
     if (!(time_s >= 0 && time_s < 1e12)) return 0;
     double seconds = hs_round_to(time_s, 0, direction);
-    double minutes = hs_round_to(time_s / 60, 0, direction);
+    double minutes = hs_round_to(in_unit("min", time_s), 0, direction);
     long h = (long)minutes / 60, min = (long)minutes % 60;
     if (time_s < 120 && seconds < 120)
         snprintf(text, sizeof text, "%.0f s", seconds);

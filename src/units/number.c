@@ -97,6 +97,11 @@ static hs_status decimal_read(double *out, hs_cursor *c) {
     int leading_zero = bytes[0] == '0' && token->length > 1 && isdigit((unsigned char)bytes[1]);
     /* "1 h 05 min": behind a unit of time a leading zero is how clocks write. */
     int clock = c->expected == HS_TIME && c->at > 0 && c->token[c->at - 1].kind == TOKEN_UNIT;
+    /* 1'000 */
+    int apostrophe = c->at > 0 && !token->gap && token->length == 3 && bytes[-1] == '\'';
+    if (leading_zero && apostrophe)
+        return refuse(c, c->at, HS_E_NUMBER, "write 1000, without a separator",
+                      "an apostrophe is not read as a thousands separator");
     if (leading_zero && !clock)
         return refuse(c, c->at, HS_E_AMBIGUOUS, "write 0.10 or 10",
                       "a zero before the digits: was a point lost?");
