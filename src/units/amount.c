@@ -94,7 +94,7 @@ static int number_follows(const hs_cursor *c) {
     return kind == TOKEN_NUMBER || kind == TOKEN_FRACTION;
 }
 
-/* "1/h" alone, where the 1 was taken for a part of the unit. */
+/* "1/h" alone at the beginning, where the 1 was taken for a part of the unit. */
 static hs_status reciprocal_read(hs_amount *out, hs_cursor *c) {
     *out = (hs_amount){.first = c->at, .number = 1, .parts = 1, .has_unit = 1};
     return unit_read(&out->unit, c);
@@ -102,7 +102,7 @@ static hs_status reciprocal_read(hs_amount *out, hs_cursor *c) {
 
 hs_status hs_amount_read(hs_amount *out, hs_cursor *c) {
     const hs_token *token = hs_cursor_token(c);
-    if (token->kind == TOKEN_UNIT && !strncmp(hs_cursor_bytes(c, token), "1/", 2))
+    if (c->at == 0 && token->kind == TOKEN_UNIT && !strncmp(hs_cursor_bytes(c, token), "1/", 2))
         return reciprocal_read(out, c);
     hs_amount amount = {0};
     hs_status status = part_read(&amount, c);

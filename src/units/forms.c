@@ -1,6 +1,8 @@
 /* One amount, a range, an amount with a tolerance: what the signs between the numbers mean. */
 #include "units/forms.h"
 
+#include <string.h>
+
 int hs_cursor_is(const hs_cursor *c, hs_token_kind kind) {
     return hs_cursor_token(c)->kind == kind;
 }
@@ -64,6 +66,13 @@ static hs_status deviations_rest(hs_draft *d, int sign, hs_cursor *c) {
     d->other_sign[0] = sign;
     d->other_sign[1] = 1;
     if (hs_cursor_is(c, TOKEN_SLASH) || hs_cursor_is(c, TOKEN_MINUS)) return second_deviation(d, c);
+    /* "1 +1/2 in" and "1 ft +2 in" could be sums */
+    if (d->other[0].fraction || d->other[0].parts > 1 ||
+        (d->value.has_unit && d->other[0].has_unit &&
+         strcmp(d->value.unit.name, d->other[0].unit.name) != 0))
+        return hs_cursor_fail(c, d->other[0].first, HS_E_AMBIGUOUS,
+                              "a tolerance: 1 +0.01/-0 in; a sum: 1 1/2 in, 1 ft 2 in",
+                              "is this plus a tolerance or a sum?");
     d->other[1] = d->other[0];
     d->other[1].number = d->other[1].before = 0;
     d->fixed_other = 1;
@@ -77,7 +86,9 @@ static hs_status minus_rest(hs_draft *d, hs_cursor *c) {
     hs_status status = hs_amount_read(&d->other[0], c);
     if (status) return status;
     if (hs_cursor_is(c, TOKEN_SLASH)) return deviations_rest(d, -1, c);
-    if (!even || d->value.fraction || d->other[0].fraction)
+    int mixed_units = d->value.has_unit && d->other[0].has_unit &&
+                      strcmp(d->value.unit.name, d->other[0].unit.name) != 0;
+    if (!even || d->value.fraction || d->other[0].fraction || d->sign < 0 || mixed_units)
         return hs_cursor_fail(
             c, minus, HS_E_AMBIGUOUS,
             "a range: 8..10 mm; a tolerance: 10 +0/-0.1 mm; a mixed number: 1-1/2 in",

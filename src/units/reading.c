@@ -1,5 +1,6 @@
 /* From the written form to numbers in SI. */
 #include "units/reading.h"
+#include "units/agree.h"
 #include "units/forms.h"
 
 #include <stdio.h>
@@ -91,7 +92,9 @@ static hs_status finish_tolerance(hs_reading *r, const hs_draft *d, const hs_cur
 
 static hs_status finish(hs_reading *out, hs_draft *d, const hs_cursor *c, const char *bare_unit) {
     hs_status status = check_all_read(c);
-    if (status || (status = share_unit(d, c, bare_unit))) return status;
+    if (!status) status = share_unit(d, c, bare_unit);
+    if (!status) status = hs_draft_agree(d, c);
+    if (status) return status;
     hs_reading r = {.form = d->form, .unit = d->others ? d->other[0].unit : d->value.unit};
     if (d->form == HS_FORM_RANGE)
         status = finish_range(&r, d, c);
