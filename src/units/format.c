@@ -45,7 +45,7 @@ static size_t put(char *out, size_t size, const char *text) {
 
 static size_t put_number(char *out, size_t size, double value, int decimals, hs_round direction,
                          const char *unit) {
-    char text[64] = "";
+    char text[96] = "";
     int places = decimals < 0 ? 0 : decimals > MAX_DECIMALS ? MAX_DECIMALS : decimals;
     double rounded = hs_round_to(value, places, direction);
     if (rounded == 0) rounded = 0;
@@ -75,7 +75,7 @@ size_t hs_format_fahrenheit(char *out, size_t size, double temp_K, int decimals)
 }
 
 size_t hs_format_inch_fraction(char *out, size_t size, double length_m) {
-    char text[48] = "";
+    char text[96] = "";
     double parts = in_unit("in", length_m) * SIXTY_FOURTHS, whole = nearbyint(parts);
     if (size) out[0] = '\0';
     if (!(whole > 0 && whole < 1e9) || fabs(parts - whole) > guard * fmax(1, whole)) return 0;
@@ -95,7 +95,7 @@ size_t hs_format_inch_fraction(char *out, size_t size, double length_m) {
 }
 
 size_t hs_format_time(char *out, size_t size, double time_s, hs_round direction) {
-    char text[48] = "";
+    char text[96] = "";
     if (size) out[0] = '\0';
     if (!(time_s >= 0 && time_s < 1e12)) return 0;
     double seconds = hs_round_to(time_s, 0, direction);

@@ -208,6 +208,7 @@ static void size__bad_texts__say_why(void) {
         {"0.01 ±0.02 mm", HS_E_IMPOSSIBLE, 1},
         {"", HS_E_NUMBER, 1},
         {"20 hh7", HS_E_WORD, 4},
+        {"20.00000000000000001 h7", HS_E_NUMBER, 1},
         {"1 1/2 h7", HS_E_UNIT, 7},
     };
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {

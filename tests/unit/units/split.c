@@ -48,7 +48,7 @@ static void split__test_pieces__are_round_and_long(void) {
     CHECK(!hs_test_piece_read(&d, &l, units, "12 mm round, 40 mm long", &err));
     NEAR(d, 0.012, 1e-16);
     NEAR(l, 0.040, 1e-16);
-    CHECK(!hs_test_piece_read(&d, &l, units, "1/2 in round, 1 1/2 in long", &err));
+    CHECK(!hs_test_piece_read(&d, &l, units, "1/2 in round, 1 1/2 in long  ", &err));
     NEAR(d, 0.0127, 1e-16);
     CHECK(hs_test_piece_read(&d, &l, units, "12 mm square, 40 mm long", &err) == HS_E_WORD);
     CHECK(hs_test_piece_read(&d, &l, units, "12 mm round, 40 mm", &err) == HS_E_WORD);
