@@ -134,8 +134,7 @@ static hs_status check_difference(const hs_draft *d, int delta, const hs_cursor 
     if (c->expected != HS_TEMPERATURE_DIFFERENCE || delta) return HS_OK;
     if (d->value.has_unit && !strcmp(d->value.unit.name, "K")) return HS_OK;
     if (!d->value.has_unit) return HS_OK;
-    return hs_cursor_fail(c, d->value.first, HS_E_AMBIGUOUS,
-                          "write 15 K, or 15 C with a capital delta (U+0394) before it",
+    return hs_cursor_fail(c, d->value.first, HS_E_AMBIGUOUS, "write 15 K or Δ15 C",
                           "is this a temperature or a difference?");
 }
 

@@ -13,9 +13,9 @@
     X(HS_MASS, "mass", "a mass", "kg", "2.5 kg, 50 g or 1 lb")                                     \
     X(HS_TIME, "time", "a time", "s", "8 h, 20 min or 1 h 30 min")                                 \
     X(HS_TEMPERATURE, "temperature", "a temperature", "K",                                         \
-      "925 C, 1700 F, 925 +-15 C (with the sign U+00B1) or 900..950 C")                            \
+      "925 C, 1700 F, 925 ±15 C or 900..950 C")                                                    \
     X(HS_TEMPERATURE_DIFFERENCE, "temperature", "a difference of temperature", "K",                \
-      "15 K, or 15 C with a capital delta (U+0394) before it")                                     \
+      "15 K or Δ15 C")                                                                             \
     X(HS_HARDNESS, "hardness", "a hardness", "", "58 HRC, 650 HV1, 600 HBW or 58..62 HRC")         \
     X(HS_PERCENT, "percent", "a percentage", "%", "0.8 % or 5..10 %")                              \
     X(HS_SPEED, "speed", "a speed", "m/s", "15 m/min or 1e-7 m/s")                                 \

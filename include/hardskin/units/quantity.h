@@ -34,7 +34,7 @@ typedef struct hs_quantity {
 /** Read a quantity of the kind the place asks for.
  *
  *  Number: 25.4  .010  1.6e-11  3/8  1 1/2  1-1/2  and the unicode fractions. Forms: one number
- * with unit; 900..950 C and 58-62 HRC (rising); 925 +-15 C with U+00B1 (the tolerance is a
+ * with unit; 900..950 C and 58-62 HRC (rising); 925 ±15 C (the tolerance is a
  * difference); 0.8 +0.4 mm (0.8 to 1.2); 25 +0.03/-0.01 mm; 1 h 30 min; 1 ft 2 1/2 in. Spaces may
  * be missing between number and unit. "CHD" before HS_CASE_DEPTH, "Ra" before HS_ROUGHNESS, U+0394
  * before HS_TEMPERATURE_DIFFERENCE. What can be read in two ways is refused, never guessed.

@@ -27,6 +27,17 @@ static void hardness__printed_pairs__come_out(void) {
     NEAR(hs_hardness_HV_of_HRC(52.375), 550, 1e-9);
 }
 
+/* published: in the printed E140 column HV the steps from row to row never grow on the way down; a
+ * wrong digit in any row breaks that. */
+static void hardness__steps_of_the_column__never_grow_downwards(void) {
+    double step = 1e9;
+    for (int hrc = 67; hrc >= 20; hrc--) {
+        double next = to(hrc + 1, HS_HRC, HS_HV) - to(hrc, HS_HRC, HS_HV);
+        CHECK(next > 0 && next <= step + 1e-9);
+        step = next;
+    }
+}
+
 /* independent: DIN 50150 as printed by a hardening shop: within 0.3 HRC of E140 */
 static void hardness__another_standard__differs_by_tenths(void) {
     NEAR(to(240, HS_HV, HS_HRC), 20.3, 0.3);
@@ -75,6 +86,7 @@ static void hardness__above_650_HBW__is_a_caution(void) {
 }
 
 HS_TEST_MAIN("units_hardness", TEST(hardness__printed_pairs__come_out),
+             TEST(hardness__steps_of_the_column__never_grow_downwards),
              TEST(hardness__another_standard__differs_by_tenths),
              TEST(hardness__every_scale__rises_and_comes_back),
              TEST(hardness__outside_the_table__is_refused),

@@ -41,6 +41,8 @@ static const fit_row fits[] = {
     {100, "JS", 7, -17.5, 17.5},
     {40, "k", 8, 0, 39},
     {40, "k", 7, 2, 27},
+    {25, "k", 3, 0, 4},
+    {25, "k", 4, 2, 8},
     {25, "D", 10, 65, 149},
     {25, "E", 9, 40, 92},
     {25, "F", 8, 20, 53},
@@ -75,6 +77,7 @@ static const fit_row fits[] = {
     {8, "P", 9, -51, -15},
     {2, "N", 9, -29, -4},
     {25, "P", 9, -74, -22},
+    {25, "P", 8, -55, -22},
 };
 
 static void size__fits_of_the_standard__come_out_to_the_micrometre(void) {
