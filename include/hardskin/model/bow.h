@@ -19,7 +19,7 @@ HS_API double hs_bow_overhang_m(double curvature_1_m, double length_m);
  *    curvature_1_m  double  out
  *    beta           double  in   a draw with the spread of tables/quench.csv; either sign
  *    height_m       double  in   of the section in the plane of the bow, > 0
- *  Returns  HS_OK; HS_E_IMPOSSIBLE. Source: judgement (tables/growth.csv: random_bow_m) */
+ *  Returns  HS_OK; HS_E_IMPOSSIBLE. Source: judgement (tables/growth.csv: random_bow) */
 HS_API hs_status hs_bow_random(double *curvature_1_m, double beta, double height_m, hs_error *err);
 
 /** Curvature of a strip with a free strain e in a layer of depth d on one side of height h:
