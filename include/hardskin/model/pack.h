@@ -6,18 +6,20 @@
 
 typedef struct hs_pack_plan {
     double compound_m3, compound_kg; /* loose */
-    double cover_m;   /* least compound between part and box; NaN when only a volume was given */
-    int cover_ok;     /* at least the usual 25 mm; -1 when not known */
-    double heat_up_s; /* until the box's centre is at heat: planning fit */
-    double gas_m3;    /* given off by the moisture, at the temperature of the fire, 1 atm */
-    double gas_ratio; /* gas_m3 over the inner volume of the box */
+    double cover_m;      /* least compound between part and box; NaN when only a volume was given */
+    int cover_ok;        /* at least the usual 25 mm; -1 when not known */
+    double heat_up_s;    /* until the box's centre is at heat: planning fit */
+    double gas_m3;       /* steam of the moisture, at the temperature of the fire, 1 atm */
+    double water_gas_m3; /* the same once hot charcoal has made it CO and hydrogen: twice */
+    double gas_ratio;    /* gas_m3 over the inner volume of the box */
     int must_vent; /* 1: sealed gas-tight, this box would burst; lute it so that it can breathe */
 } hs_pack_plan;
 
 /** What a box needs.
  *    box_m[3]    double  in   inner sizes, > 0
- *    part_m[3]   double  in   sizes of the part, or of the pile of parts; part_m[1] = part_m[2] =
- * 0: part_m[0] is its VOLUME in m3 moisture    double  in   of the compound, kg per kg, 0 to .5
+ *    part_m[3]   double  in   sizes of the part, or of the pile of parts;
+ *                             if [1] and [2] are 0, [0] is its VOLUME in m3
+ *    moisture    double  in   of the compound, kg per kg, 0 to .5
  *    temp_K      double  in   of the fire, 1023.15 to 1373.15 K
  *  Returns  HS_OK; HS_E_IMPOSSIBLE when the part does not fit; HS_E_RANGE.
  *  Source   The Working of Steel 1921 (tables/pack.csv), judgement for the gas */
