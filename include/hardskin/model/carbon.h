@@ -13,8 +13,8 @@
 
 enum {
     HS_CARBON_CELLS = 320,      /* most cells of a mesh */
-    HS_CARBON_CELLS_USUAL = 60, /* with these and the usual steps a case depth is good to .5 % */
-    HS_CARBON_STEPS_USUAL = 32
+    HS_CARBON_CELLS_USUAL = 48, /* with these and the usual steps a case depth is good to .5 % */
+    HS_CARBON_STEPS_USUAL = 20
 };
 
 typedef enum hs_shape {
@@ -88,10 +88,10 @@ typedef struct hs_carbon_uptake {
 
 /** Scratch of hs_carbon_run; nothing in it needs setting. */
 typedef struct hs_carbon_work {
-    double last[HS_CARBON_CELLS], old[HS_CARBON_CELLS], middle[HS_CARBON_CELLS],
-        right[HS_CARBON_CELLS], trial[HS_CARBON_CELLS], spread[HS_CARBON_CELLS],
-        lower[HS_CARBON_CELLS], diag[HS_CARBON_CELLS], upper[HS_CARBON_CELLS],
-        scratch[HS_CARBON_CELLS];
+    double before[HS_CARBON_CELLS], old[HS_CARBON_CELLS], middle[HS_CARBON_CELLS],
+        now[HS_CARBON_CELLS], slope[HS_CARBON_CELLS], base[HS_CARBON_CELLS],
+        spread[HS_CARBON_CELLS], right[HS_CARBON_CELLS], lower[HS_CARBON_CELLS],
+        diag[HS_CARBON_CELLS], upper[HS_CARBON_CELLS], scratch[HS_CARBON_CELLS];
 } hs_carbon_work;
 
 /** Carry a carbon profile through one heat.

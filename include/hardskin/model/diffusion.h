@@ -11,6 +11,7 @@ typedef struct hs_diffusion {
     double core_pct;
     double surface_pct;  /* of the surface; with a transfer: the potential */
     double transfer_m_s; /* 0: the surface stands at surface_pct */
+    int cap_at_acm;      /* surface or potential never above A_cm; refused outside 740 to 1050 C */
 } hs_diffusion;
 
 /** Scratch for a D that depends on carbon. */
@@ -30,7 +31,7 @@ typedef struct hs_diffusion_work {
  *
  *  Constant D: exact, erfc and scaled erfc (Crank, The Mathematics of Diffusion, 2nd ed., eq. 2.43
  *  and 3.35, from memory). Else numerically, good to .5 % of a depth.
- *  Returns  HS_OK; HS_E_RANGE; HS_E_IMPOSSIBLE. */
+ *  Returns  HS_OK; HS_E_RANGE; HS_E_IMPOSSIBLE. Output untouched on failure. */
 HS_API hs_status hs_diffusion_carbon(double *carbon_pct, const hs_diffusion *given, double time_s,
                                      double depth_m, hs_diffusion_work *work, hs_error *err);
 
