@@ -70,6 +70,11 @@ HS_API hs_status hs_hardening_check(const hs_hardening *h, hs_error *err);
  *  Returns NaN below .10 %C or where hs_hardening_check fails. */
 HS_API double hs_hardened_HV(const hs_hardening *h, double carbon_pct, double *retained);
 
+/** The same for n carbons at once; carbon below .10 % (a decarburised rim) takes the hardness of
+ *  .10 %, an upper bound there. */
+HS_API void hs_hardened_many(double *hardness_HV, const double *carbon_pct, size_t n,
+                             const hs_hardening *h);
+
 /** The carbon at which the hardness reaches a limit, on the rising branch; NaN when it never does
  *  or does so already at .10 %. */
 HS_API double hs_hardened_carbon(const hs_hardening *h, double limit_HV);
