@@ -103,7 +103,8 @@ hs_shape_limits hs_window_shape_limits(int bore, hs_limits finish, hs_limits rou
 double hs_window_shape_limit(int bore, hs_limits finish, hs_limits rough,
                              const hs_face_sum face[2]) {
     hs_shape_limits limit = hs_window_shape_limits(bore, finish, rough, face);
-    return limit.clean_m < limit.case_m ? limit.clean_m : limit.case_m;
+    int case_first = isnan(limit.case_m) || limit.case_m < limit.clean_m; /* NaN stays NaN */
+    return case_first ? limit.case_m : limit.clean_m;
 }
 
 double hs_window_share(double total_m, const hs_face_sum face[2], double shape_m) {

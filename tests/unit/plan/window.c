@@ -1,0 +1,217 @@
+/* The sums of the reference page on windows, against the figures printed there (section 6) and
+ * against what follows from the definitions. */
+#include "plan/window.h"
+#include "support/check.h"
+
+static const double UM = 1e-6, TIGHT = 1e-12; /* TIGHT: sums of decimal fractions of a metre */
+
+/* One face of the worked plate: B .62, c .08, d .02, m .01, g 0 .. +.01 mm. */
+static hs_face_sum worked_face(void) {
+    return (hs_face_sum){.ground = 1,
+                         .clean_up_m = 80e-6,
+                         .budget_m = 620e-6,
+                         .split_m = 20e-6,
+                         .lost_low_m = 10e-6,
+                         .lost_high_m = 10e-6,
+                         .growth_high_m = 10e-6};
+}
+static const hs_limits H7_20 = {19.979e-3, 20.000e-3}, H7_30 = {29.979e-3, 30.000e-3};
+
+static void window__plate_20_h7__printed_figures(void) {
+    /* exact: reference page on windows, section 6, first line */
+    hs_face_sum face = worked_face();
+    double need = hs_face_need(&face, 330e-6), may = hs_face_may(&face, 330e-6);
+    NEAR(need, 275e-6, TIGHT);
+    NEAR(may, 425e-6, TIGHT);
+    NEAR(hs_window_need(80e-6, 10e-6, 330e-6, 20e-6, 0), need, TIGHT);
+    NEAR(hs_window_may(620e-6, 330e-6, 20e-6, 10e-6), may, TIGHT);
+    hs_limits rough = hs_window_rough(0, H7_20, 2 * need, 2 * may);
+    NEAR(hs_window_round(rough.low_m, 0, HS_UP), 20.550e-3, TIGHT);
+    NEAR(hs_window_round(rough.high_m, 0, HS_DOWN), 20.829e-3, TIGHT);
+    CHECK(hs_window_verdict(rough, 100e-6) == HS_GO);
+    double middle = (rough.low_m + rough.high_m) / 2;
+    hs_face_sum both[2] = {face, face};
+    hs_limits offered = {middle - 50e-6, middle + 50e-6};
+    double limit = hs_window_shape_limit(0, H7_20, offered, both);
+    NEAR(limit, 330e-6 + (279e-6 - 100e-6) / 2, TIGHT);
+    NEAR(hs_window_round(limit, 0, HS_DOWN), 0.419e-3, TIGHT);
+}
+
+static void window__bar_30_h7_on_old_centres__printed_figures(void) {
+    /* exact: section 6, second line */
+    hs_face_sum face = worked_face();
+    double shape = hs_shape_old_centres(150e-6);
+    NEAR(shape, 300e-6, TIGHT);
+    double need = hs_face_need(&face, shape), may = hs_face_may(&face, shape);
+    NEAR(need, 260e-6, TIGHT);
+    NEAR(may, 440e-6, TIGHT);
+    hs_limits rough = hs_window_rough(0, H7_30, 2 * need, 2 * may);
+    NEAR(hs_window_round(rough.low_m, 0, HS_UP), 30.520e-3, TIGHT);
+    NEAR(hs_window_round(rough.high_m, 0, HS_DOWN), 30.859e-3, TIGHT);
+}
+
+static void window__half_of_the_bow_by_mistake__leaves_the_rim_in_the_hollow(void) {
+    /* exact: section 6, third line: need .185 would leave .005 at the hollow, rim .08 */
+    hs_face_sum face = worked_face();
+    double wrong = hs_face_need(&face, 150e-6);
+    NEAR(wrong, 185e-6, TIGHT);
+    double hollow = hs_face_least_removal(&face, hs_shape_old_centres(150e-6), wrong);
+    NEAR(hollow, 5e-6, TIGHT);
+    CHECK(hollow < face.clean_up_m);
+    double right = hs_face_need(&face, hs_shape_old_centres(150e-6));
+    NEAR(hs_face_least_removal(&face, 300e-6, right), face.clean_up_m, TIGHT);
+}
+
+static void window__plate_measured__printed_figures(void) {
+    /* exact: section 6, fourth line: H 20.66, bow .20, c .08, d .02, B' .61 */
+    hs_face_sum face = {.ground = 1, .clean_up_m = 80e-6, .budget_m = 610e-6, .split_m = 20e-6};
+    hs_face_sum both[2] = {face, face};
+    hs_limits size = {20.66e-3, 20.66e-3};
+    hs_shape_limits limit = hs_window_shape_limits(0, H7_20, size, both);
+    NEAR(hs_window_round(limit.clean_m, 0, HS_DOWN), 0.460e-3, TIGHT);
+    NEAR(hs_window_round(limit.case_m, 0, HS_DOWN), 0.499e-3, TIGHT);
+    double total = 20.66e-3 - (H7_20.low_m + H7_20.high_m) / 2;
+    double first = hs_window_share(total, both, 200e-6);
+    NEAR(first, total / 2, TIGHT); /* equal faces share alike */
+    double turn = hs_window_turn_at(20.66e-3, first, 200e-6);
+    NEAR(hs_window_round(turn, 0, HS_NEAREST), 20.225e-3, TIGHT);
+}
+
+static void window__need_and_may__differ_by_what_the_budget_leaves(void) {
+    /* exact: may - need = B - c - m - V - 2 d, growth cancels */
+    double need = hs_window_need(81e-6, 13e-6, 207e-6, 17e-6, 29e-6);
+    double may = hs_window_may(733e-6, 207e-6, 17e-6, 29e-6);
+    NEAR(may - need, 733e-6 - 81e-6 - 13e-6 - 207e-6 - 2 * 17e-6, TIGHT);
+}
+
+static void window__stock_at_need_and_at_may__just_meets_each_limit(void) {
+    hs_face_sum face = worked_face();
+    double V = 210 * UM;
+    NEAR(hs_face_least_removal(&face, V, hs_face_need(&face, V)), face.clean_up_m, TIGHT);
+    NEAR(hs_face_deepest(&face, V, hs_face_may(&face, V)), face.budget_m, TIGHT);
+    /* removal over the face: V + 2 d and the range of growth between the ends */
+    NEAR(hs_face_most_removal(&face, V, 0.3e-3) - hs_face_least_removal(&face, V, 0.3e-3),
+         V + 40e-6 + 10e-6, TIGHT);
+}
+
+static void window__bore__is_the_outside_turned_over(void) {
+    /* exact: F_hi - 2 may <= R <= F_lo - 2 need */
+    hs_limits finish = {40.000e-3, 40.025e-3};
+    hs_limits rough = hs_window_rough(1, finish, 2 * 200e-6, 2 * 430e-6);
+    NEAR(rough.low_m, 39.165e-3, TIGHT);
+    NEAR(rough.high_m, 39.600e-3, TIGHT);
+    hs_face_sum face = worked_face();
+    hs_face_sum both[2] = {face, face};
+    double V = hs_window_shape_limit(1, finish, (hs_limits){39.3e-3, 39.4e-3}, both);
+    hs_limits edge =
+        hs_window_rough(1, finish, 2 * hs_face_need(&face, V), 2 * hs_face_may(&face, V));
+    CHECK(edge.low_m <= 39.3e-3 + TIGHT && edge.high_m >= 39.4e-3 - TIGHT);
+    double slack = fmin(39.3e-3 - edge.low_m, edge.high_m - 39.4e-3);
+    NEAR(slack, 0, TIGHT); /* the shape limit just closes the window on the offered sizes */
+}
+
+static void window__shape_limit__just_closes_the_window_outside(void) {
+    hs_face_sum both[2] = {worked_face(), worked_face()};
+    both[1].budget_m = 500e-6; /* two faces of different demand */
+    both[1].clean_up_m = 40e-6;
+    hs_limits offered = {20.52e-3, 20.62e-3};
+    double V = hs_window_shape_limit(0, H7_20, offered, both);
+    hs_limits edge =
+        hs_window_rough(0, H7_20, hs_face_need(&both[0], V) + hs_face_need(&both[1], V),
+                        hs_face_may(&both[0], V) + hs_face_may(&both[1], V));
+    NEAR(fmin(offered.low_m - edge.low_m, edge.high_m - offered.high_m), 0, TIGHT);
+}
+
+static void window__one_face_as_hardened__moves_by_growth_and_scale(void) {
+    /* exact: H = R + 2 g - 2 m after the fire; grinding one face by r leaves F = H - r. With the
+     * stock s1 = F_x + ... solved from that: R = F + s1 + (m - g). */
+    hs_face_sum both[2] = {worked_face(), worked_face()};
+    both[1].ground = 0;
+    both[0].growth_low_m = both[0].growth_high_m = 7e-6;
+    both[1].growth_low_m = both[1].growth_high_m = 7e-6;
+    double V = 100e-6, need = hs_face_need(&both[0], V) + hs_face_need(&both[1], V);
+    double R = H7_20.high_m + need;
+    double hardened = R + 2 * 7e-6 - 2 * 10e-6, removal = hardened - H7_20.high_m;
+    NEAR(removal, 80e-6 + V / 2 + 20e-6, TIGHT); /* c + V/2 + d, all off the one face */
+    NEAR(hs_face_may(&both[1], V), hs_face_need(&both[1], V), TIGHT);
+    /* only one face carries V */
+    hs_limits at = {R, R};
+    NEAR(hs_window_shape_limits(0, H7_20, at, both).clean_m, V, TIGHT);
+}
+
+static void window__both_faces_as_hardened__size_after_the_fire_lies_inside(void) {
+    hs_face_sum both[2] = {
+        {.lost_low_m = 5e-6, .lost_high_m = 15e-6, .growth_low_m = 2e-6, .growth_high_m = 20e-6},
+        {.lost_low_m = 5e-6, .lost_high_m = 15e-6, .growth_low_m = 2e-6, .growth_high_m = 20e-6}};
+    hs_limits finish = {9.9e-3, 10.1e-3}, rough = hs_window_as_hardened(0, finish, both);
+    NEAR(rough.low_m + 2 * 2e-6 - 2 * 15e-6, finish.low_m, TIGHT);
+    NEAR(rough.high_m + 2 * 20e-6 - 2 * 5e-6, finish.high_m, TIGHT);
+    hs_limits bore =
+        hs_window_as_hardened(1, finish, both); /* a bore shrinks by 2 g, opens by 2 m */
+    NEAR(bore.low_m - 2 * 20e-6 + 2 * 5e-6, finish.low_m, TIGHT);
+    NEAR(bore.high_m - 2 * 2e-6 + 2 * 15e-6, finish.high_m, TIGHT);
+}
+
+static void window__shapes__as_the_table_says(void) {
+    /* exact: table of section 2 */
+    NEAR(hs_shape_flat(-200e-6, 60e-6), 230e-6, TIGHT);
+    NEAR(hs_shape_remade(-150e-6), 150e-6, TIGHT);
+    NEAR(hs_shape_chuck(0.02, 0.1), 2 * 0.02 * 0.01 / 2, TIGHT);
+    NEAR(hs_shape_ring(50e-6), 25e-6, TIGHT);
+    NEAR(hs_shape_set_by_other(30e-6), 30e-6, TIGHT);
+    NEAR(hs_shape_ends(150e-6, 30e-3, 300e-3, 10e-6), 70e-6, TIGHT);
+}
+
+static void window__verdict__tolerance_decides_and_nan_is_stop(void) {
+    hs_limits rough = {20.55e-3, 20.65e-3};
+    CHECK(hs_window_verdict(rough, 100e-6) == HS_GO); /* just fits, though not to the last bit */
+    CHECK(hs_window_verdict(rough, 100.1e-6) == HS_TIGHT);
+    CHECK(hs_window_verdict((hs_limits){20.55e-3, 20.55e-3}, 1e-6) == HS_TIGHT);
+    CHECK(hs_window_verdict((hs_limits){20.551e-3, 20.55e-3}, 1e-6) == HS_STOP);
+    CHECK(hs_window_verdict((hs_limits){NAN, 20.55e-3}, 1e-6) == HS_STOP);
+    hs_face_sum both[2] = {worked_face(), worked_face()};
+    both[0].budget_m = NAN;
+    CHECK(isnan(hs_window_shape_limit(0, H7_20, rough, both)));
+    both[0] = worked_face();
+    both[0].clean_up_m = NAN;
+    CHECK(isnan(hs_window_shape_limit(0, H7_20, rough, both)));
+}
+
+static void window__share__gives_each_face_at_least_its_need(void) {
+    hs_face_sum both[2] = {worked_face(), worked_face()};
+    both[0].budget_m = 500e-6;
+    both[1].clean_up_m = 150e-6;
+    double V = 120e-6;
+    double least = hs_face_need(&both[0], V) + hs_face_need(&both[1], V);
+    double most = hs_face_may(&both[0], V) + hs_face_may(&both[1], V);
+    for (int i = 0; i <= 10; i++) {
+        double total = least + (most - least) * i / 10, first = hs_window_share(total, both, V);
+        CHECK(first >= hs_face_need(&both[0], V) - TIGHT);
+        CHECK(first <= hs_face_may(&both[0], V) + TIGHT);
+        CHECK(total - first >= hs_face_need(&both[1], V) - TIGHT);
+        CHECK(total - first <= hs_face_may(&both[1], V) + TIGHT);
+    }
+}
+
+static void window__rounding__to_the_safe_side_without_losing_a_printable_size(void) {
+    NEAR(hs_window_round(20.5500001e-3, 0, HS_UP), 20.551e-3, TIGHT);
+    NEAR(hs_window_round(19.979e-3 + 2 * 285.5e-6, 0, HS_UP), 20.550e-3, TIGHT);
+    NEAR(hs_window_round_in(25.4e-3, HS_UP), 1.0, TIGHT);
+    NEAR(hs_window_round_in(25.401e-3, HS_UP), 1.0001, TIGHT);
+    NEAR(hs_window_round(25.401e-3, 1, HS_DOWN), 25.4e-3, TIGHT);
+}
+
+HS_TEST_MAIN("plan_window", TEST(window__plate_20_h7__printed_figures),
+             TEST(window__bar_30_h7_on_old_centres__printed_figures),
+             TEST(window__half_of_the_bow_by_mistake__leaves_the_rim_in_the_hollow),
+             TEST(window__plate_measured__printed_figures),
+             TEST(window__need_and_may__differ_by_what_the_budget_leaves),
+             TEST(window__stock_at_need_and_at_may__just_meets_each_limit),
+             TEST(window__bore__is_the_outside_turned_over),
+             TEST(window__shape_limit__just_closes_the_window_outside),
+             TEST(window__one_face_as_hardened__moves_by_growth_and_scale),
+             TEST(window__both_faces_as_hardened__size_after_the_fire_lies_inside),
+             TEST(window__shapes__as_the_table_says),
+             TEST(window__verdict__tolerance_decides_and_nan_is_stop),
+             TEST(window__share__gives_each_face_at_least_its_need),
+             TEST(window__rounding__to_the_safe_side_without_losing_a_printable_size))
