@@ -22,7 +22,6 @@ hs_status hs_bath_percent(double *soda_pct, double soda_kg_m3, hs_error *err) {
     return HS_OK;
 }
 
-/* Log-log inside the table; beyond its last strength the fit, scaled to meet the table there. */
 static double conductivity_at_20(double w) {
     const hs_table *t = hs_table_get(HS_TABLE_CONDUCTIVITY);
     size_t row = 1;
@@ -32,11 +31,7 @@ static double conductivity_at_20(double w) {
     double w1 = hs_table_number(t, row, HS_CONDUCTIVITY_SODA);
     double k0 = hs_table_number(t, row - 1, HS_CONDUCTIVITY_CONDUCTIVITY);
     double k1 = hs_table_number(t, row, HS_CONDUCTIVITY_CONDUCTIVITY);
-    if (w <= w1) return k0 * exp(log(k1 / k0) * log(w / w0) / log(w1 / w0));
-    double fit = HS_K_BATH_FIT_1 * w + HS_K_BATH_FIT_3_2 * w * sqrt(w) + HS_K_BATH_FIT_2 * w * w;
-    double fit1 =
-        HS_K_BATH_FIT_1 * w1 + HS_K_BATH_FIT_3_2 * w1 * sqrt(w1) + HS_K_BATH_FIT_2 * w1 * w1;
-    return k1 * fit / fit1;
+    return k0 * exp(log(k1 / k0) * log(w / w0) / log(w1 / w0));
 }
 
 hs_status hs_bath_conductivity(double *conductivity_S_m, double soda_pct, double temp_K,

@@ -55,7 +55,7 @@ static hs_status make_balance(balance *b, double temp_K, double carbon_pct, hs_e
     b->sqrt_Da = sqrt(ferrite_diffusivity(temp_K));
     b->sqrt_Dg = sqrt(hs_decarb_diffusivity(temp_K));
     b->phi = b->sqrt_Da / b->sqrt_Dg;
-    if (!(carbon_pct > b->ferrite_pct))
+    if (!(carbon_pct > 1.01 * b->ferrite_pct)) /* nearer to it the rim would have no end */
         return hs_fail(err, HS_E_RANGE, "more carbon, or a higher temperature",
                        "with %g %% carbon the steel is all ferrite at %.0f C", carbon_pct, at_C);
     /* Ferrite already there lets the rim grow with no gradient behind it. */
@@ -64,13 +64,14 @@ static hs_status make_balance(balance *b, double temp_K, double carbon_pct, hs_e
     return HS_OK;
 }
 
+/* Upper end: where exp and erfc of lambda * phi are still normal numbers. */
 static hs_status solve_lambda(double *lambda, const balance *b, hs_error *err) {
     double low = 1e-12;
     if (rim_balance(low, b) >= 0) { /* no carbon gets through ferrite: no rim (910 C) */
         *lambda = 0;
         return HS_OK;
     }
-    hs_status status = hs_root(lambda, rim_balance, b, low, 5, 1e-15);
+    hs_status status = hs_root(lambda, rim_balance, b, low, 25 / b->phi, 1e-15);
     if (status) return hs_fail(err, status, "", "the ferrite rim has no solution here");
     return HS_OK;
 }

@@ -43,19 +43,27 @@ static double size_of(const hs_outline *line) {
     return hypot(x1 - x0, y1 - y0);
 }
 
-/* Repeated vertices, and edges that run back over the edge before. */
+static hs_status check_repeats(const loop *l, double small_m, hs_error *err) {
+    for (size_t i = 0; i < l->line->n; i++) {
+        hs_point a = l->line->point[i], b = hs_polygon_vertex(l->line, i + 1);
+        if (hypot(b.x_m - a.x_m, b.y_m - a.y_m) <= small_m)
+            return hs_fail(err, HS_E_OUTLINE,
+                           "leave one out; the first vertex is not repeated at the end",
+                           "vertex %zu of %s is the same point as the one before",
+                           (i + 1) % l->line->n + 1, l->name);
+    }
+    return HS_OK;
+}
+
+/* Edges that run back over the edge before. */
 static hs_status check_corners(const loop *l, double small_m, hs_error *err) {
     for (size_t i = 0; i < l->line->n; i++) {
         hs_point a = l->line->point[i], b = hs_polygon_vertex(l->line, i + 1);
         hs_point c = hs_polygon_vertex(l->line, i + 2);
-        size_t corner = (i + 1) % l->line->n + 1;
-        if (hypot(b.x_m - a.x_m, b.y_m - a.y_m) <= small_m)
-            return hs_fail(err, HS_E_OUTLINE,
-                           "leave one out; the first vertex is not repeated at the end",
-                           "vertex %zu of %s is the same point as the one before", corner, l->name);
         if (hs_polygon_point_gap(c, a, b) <= small_m || hs_polygon_point_gap(a, b, c) <= small_m)
             return hs_fail(err, HS_E_OUTLINE, "leave the spike out",
-                           "at vertex %zu %s runs back over itself", corner, l->name);
+                           "at vertex %zu %s runs back over itself", (i + 1) % l->line->n + 1,
+                           l->name);
     }
     return HS_OK;
 }
@@ -77,7 +85,8 @@ static hs_status check_crossing(const loop *l, double small_m, hs_error *err) {
 }
 
 static hs_status check_loop(const loop *l, double small_m, hs_error *err) {
-    hs_status status = check_corners(l, small_m, err);
+    hs_status status = check_repeats(l, small_m, err);
+    if (!status) status = check_corners(l, small_m, err);
     if (!status) status = check_crossing(l, small_m, err);
     if (status) return status;
     if (!(fabs(hs_polygon_area(l->line)) > small_m * small_m))

@@ -12,7 +12,7 @@ HS_API hs_status hs_bath_percent(double *soda_pct, double soda_kg_m3, hs_error *
  *    conductivity_S_m  double  out
  *    soda_pct          double  in   anhydrous, .5 to 15 mass %
  *    temp_K            double  in   283.15 to 323.15 K (10 to 50 C)
- *  Returns  HS_OK; HS_E_RANGE. Above 10 % the published fit of the same data carries it on.
+ *  Returns  HS_OK; HS_E_RANGE.
  *  Source   CRC Handbook, from memory (tables/conductivity.csv, bath.csv) */
 HS_API hs_status hs_bath_conductivity(double *conductivity_S_m, double soda_pct, double temp_K,
                                       hs_error *err);
