@@ -4,6 +4,11 @@
 
 static const double INCH_M = 0.0254; /* exact: the international inch */
 
+/* fmin, but NaN stays NaN. */
+static double smaller(double a, double b) {
+    return isnan(b) || b < a ? b : a;
+}
+
 double hs_window_need(double clean_up_m, double lost_m, double shape_m, double split_m,
                       double growth_m) {
     return clean_up_m + lost_m + shape_m / 2 + split_m - growth_m;
@@ -69,6 +74,20 @@ hs_limits hs_window_rough(int bore, hs_limits finish, double need_sum_m, double 
     return (hs_limits){finish.high_m + need_sum_m, finish.low_m + may_sum_m};
 }
 
+hs_limits hs_window_faces(int bore, hs_limits finish, const hs_face_sum face[2], double shape_m) {
+    double need_m = 0, may_m = 0, short_m = 0;
+    for (int i = 0; i < 2; i++) {
+        double need = hs_face_need(&face[i], shape_m), may = hs_face_may(&face[i], shape_m);
+        need_m += need;
+        may_m += may;
+        if (face[i].ground) short_m = fmax(short_m, need - may);
+    }
+    hs_limits rough = hs_window_rough(bore, finish, need_m, may_m);
+    /* what one face lacks the other cannot lend */
+    if (short_m > 0) rough.high_m = fmin(rough.high_m, rough.low_m - short_m);
+    return rough;
+}
+
 hs_limits hs_window_as_hardened(int bore, hs_limits finish, const hs_face_sum face[2]) {
     double most = 0, least = 0; /* by which the size shrinks (a bore: opens) */
     for (int i = 0; i < 2; i++) {
@@ -96,15 +115,19 @@ hs_shape_limits hs_window_shape_limits(int bore, hs_limits finish, hs_limits rou
     }
     double least_m = bore ? finish.low_m - rough.high_m : rough.low_m - finish.high_m;
     double most_m = bore ? finish.high_m - rough.low_m : rough.high_m - finish.low_m;
-    if (share <= 0) return (hs_shape_limits){INFINITY, INFINITY};
-    return (hs_shape_limits){(least_m - need_m) / share, (may_m - most_m) / share};
+    if (share <= 0) return (hs_shape_limits){INFINITY, INFINITY, INFINITY};
+    double face_m = INFINITY;
+    for (int i = 0; i < 2; i++) {
+        double room_m = hs_face_may(&face[i], 0) - hs_face_need(&face[i], 0);
+        if (face[i].ground) face_m = smaller(face_m, room_m);
+    }
+    return (hs_shape_limits){(least_m - need_m) / share, (may_m - most_m) / share, face_m};
 }
 
 double hs_window_shape_limit(int bore, hs_limits finish, hs_limits rough,
                              const hs_face_sum face[2]) {
     hs_shape_limits limit = hs_window_shape_limits(bore, finish, rough, face);
-    int case_first = isnan(limit.case_m) || limit.case_m < limit.clean_m; /* NaN stays NaN */
-    return case_first ? limit.case_m : limit.clean_m;
+    return smaller(limit.face_m, smaller(limit.clean_m, limit.case_m));
 }
 
 double hs_window_share(double total_m, const hs_face_sum face[2], double shape_m) {

@@ -68,6 +68,11 @@ double hs_shape_ends(double bow_m, double across_m, double length_m, double run_
  *  need_sum and may_sum are over both faces (a diameter: twice the one face). */
 hs_limits hs_window_rough(int bore, hs_limits finish, double need_sum_m, double may_sum_m);
 
+/** The same from the faces themselves at that shape. A face whose own need is above its own may
+ * makes it empty, whatever the other has to spare: only the sum is cut, but each face keeps its
+ * limits. */
+hs_limits hs_window_faces(int bore, hs_limits finish, const hs_face_sum face[2], double shape_m);
+
 /** Rough sizes when no face of the dimension is ground: R + g1 + g2 - m1 - m2 must lie inside the
  *  finished limits. Shape is not in it: a bowed part has that size only locally. */
 hs_limits hs_window_as_hardened(int bore, hs_limits finish, const hs_face_sum face[2]);
@@ -76,11 +81,11 @@ hs_limits hs_window_as_hardened(int bore, hs_limits finish, const hs_face_sum fa
 hs_verdict hs_window_verdict(hs_limits rough, double full_tolerance_m);
 
 /** Largest V with which rough sizes from low to high still clean up (clean_m) and still leave the
- *  case (case_m). The shape limit is the smaller. Infinite when no face is ground. Give a measured
- *  size as low = high and faces without scale and growth, and these are the two limits at the
- *  bench. */
+ *  case (case_m), and with which each face alone can do both (face_m; it matters only where faces
+ *  differ). The shape limit is the smallest. Infinite when no face is ground. Give a measured size
+ * as low = high and faces without scale and growth, and these are the limits at the bench. */
 typedef struct hs_shape_limits {
-    double clean_m, case_m;
+    double clean_m, case_m, face_m;
 } hs_shape_limits;
 hs_shape_limits hs_window_shape_limits(int bore, hs_limits finish, hs_limits rough,
                                        const hs_face_sum face[2]);

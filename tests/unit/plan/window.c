@@ -122,6 +122,25 @@ static void window__shape_limit__just_closes_the_window_outside(void) {
     NEAR(fmin(offered.low_m - edge.low_m, edge.high_m - offered.high_m), 0, TIGHT);
 }
 
+static void window__one_face_too_thin__the_other_cannot_lend(void) {
+    /* face 1: need .275, may .225; face 2 has .3 to spare: the sums alone would say go */
+    hs_face_sum both[2] = {worked_face(), worked_face()};
+    both[0].budget_m = 420e-6;
+    both[1].budget_m = 920e-6;
+    double V = 330e-6, need = 2 * hs_face_need(&both[0], V);
+    hs_limits sums =
+        hs_window_rough(0, H7_20, need, hs_face_may(&both[0], V) + hs_face_may(&both[1], V));
+    CHECK(hs_window_verdict(sums, 100e-6) == HS_GO);
+    hs_limits faces = hs_window_faces(0, H7_20, both, V);
+    CHECK(hs_window_verdict(faces, 100e-6) == HS_STOP);
+    NEAR(faces.low_m - faces.high_m, 50e-6, TIGHT);
+    /* shape limit of face 1 alone: B - c - m - 2 d - (g range) = .42 - .08 - .01 - .04 - .01 */
+    NEAR(hs_window_shape_limit(0, H7_20, sums, both), 280e-6, TIGHT);
+    both[0] = both[1] = worked_face();
+    faces = hs_window_faces(0, H7_20, both, V);
+    NEAR(faces.high_m, 20.829e-3, TIGHT);
+}
+
 static void window__one_face_as_hardened__moves_by_growth_and_scale(void) {
     /* exact: H = R + 2 g - 2 m after the fire; grinding one face by r leaves F = H - r. With the
      * stock s1 = F_x + ... solved from that: R = F + s1 + (m - g). */
@@ -209,6 +228,7 @@ HS_TEST_MAIN("plan_window", TEST(window__plate_20_h7__printed_figures),
              TEST(window__stock_at_need_and_at_may__just_meets_each_limit),
              TEST(window__bore__is_the_outside_turned_over),
              TEST(window__shape_limit__just_closes_the_window_outside),
+             TEST(window__one_face_too_thin__the_other_cannot_lend),
              TEST(window__one_face_as_hardened__moves_by_growth_and_scale),
              TEST(window__both_faces_as_hardened__size_after_the_fire_lies_inside),
              TEST(window__shapes__as_the_table_says),

@@ -1,0 +1,93 @@
+#include "property/grinder.h"
+
+#include <math.h>
+
+enum { ALONG = 9, ACROSS = 5, AROUND = 16 }; /* odd counts: ends, middle and corners are points */
+
+typedef struct point {
+    double x, y, z; /* z along the part */
+} point;
+
+/* Place along the length, -1 .. 1. */
+static double along(int i) {
+    return 2.0 * i / (ALONG - 1) - 1;
+}
+
+static void judge(vg_result *out, const vg_part *p, int face, double removal_m) {
+    double depth_m = removal_m + p->scale_m; /* below the surface that was there before the fire */
+    out->clean_m = fmin(out->clean_m, removal_m - p->clean_up_m[face]);
+    out->case_m = fmin(out->case_m, p->case_m[face] - depth_m - p->wanted_m[face]);
+    out->hard_m = fmin(out->hard_m, p->hard_to_m[face] - depth_m);
+}
+
+/* A point of one of two opposed flats after the fire: the flat is carried along by the bowed axis
+ * and by the twist that lifts a corner. Twist a xy lifts the fourth corner by 4 a when the plate
+ * stands on the other three. */
+static point flat_point(const vg_part *p, int i, int j, double half_m) {
+    double u = along(i), v = 2.0 * j / (ACROSS - 1) - 1;
+    double nx = cos(p->normal_angle), ny = sin(p->normal_angle);
+    double axis_m = p->bow_m * (1 - u * u), twist_m = p->corner_lift_m / 4 * u * v;
+    point at = {axis_m * cos(p->bow_angle), axis_m * sin(p->bow_angle), u * p->length_m / 2};
+    at.x += nx * (half_m + twist_m) - ny * v * p->width_m / 2;
+    at.y += ny * (half_m + twist_m) + nx * v * p->width_m / 2;
+    return at;
+}
+
+static double height(const vg_part *p, point at) {
+    return at.x * cos(p->normal_angle) + at.y * sin(p->normal_angle);
+}
+
+/* Shimmed: the wheel's first plane halves the shape, its second lies the finished size below. */
+static vg_result grind_flats(const vg_part *p) {
+    vg_result out = {INFINITY, INFINITY, INFINITY};
+    double half_m = p->rough_m * (1 + p->strain) / 2 - p->scale_m;
+    double top_m = -INFINITY, low_m = INFINITY;
+    for (int i = 0; i < ALONG; i++)
+        for (int j = 0; j < ACROSS; j++) {
+            double h = height(p, flat_point(p, i, j, half_m));
+            top_m = fmax(top_m, h);
+            low_m = fmin(low_m, h);
+        }
+    /* the stock meant for the first face, and what the fire has added and taken there */
+    double first_m = p->first_share_m + p->rough_m * p->strain / 2 - p->scale_m;
+    double plane_m = (top_m + low_m) / 2 - first_m + p->set_m * cos(p->set_angle);
+    for (int i = 0; i < ALONG; i++)
+        for (int j = 0; j < ACROSS; j++) {
+            judge(&out, p, 0, height(p, flat_point(p, i, j, half_m)) - plane_m);
+            double under = height(p, flat_point(p, i, j, -half_m));
+            judge(&out, p, 1, plane_m - p->finish_m - under);
+        }
+    return out;
+}
+
+/* Where the part's axis lies off the axis it turns about. */
+static double off_axis(const vg_part *p, double u) {
+    double z_m = (u + 1) / 2 * p->length_m;
+    if (p->kind == VG_CHUCK) return p->curvature_1_m * z_m * z_m / 2;
+    if (p->kind == VG_RING_OUTSIDE || p->kind == VG_RING_BORE) return 0;
+    double centre_m = p->kind == VG_NEW_CENTRES ? p->bow_m / 2 : 0;
+    return p->bow_m * (1 - u * u) - centre_m;
+}
+
+static vg_result grind_round(const vg_part *p) {
+    vg_result out = {INFINITY, INFINITY, INFINITY};
+    int bore = p->kind == VG_RING_BORE;
+    double grown_m = p->rough_m / 2 * (1 + p->strain);
+    double radius_m = bore ? grown_m + p->scale_m : grown_m - p->scale_m;
+    for (int i = 0; i < ALONG; i++)
+        for (int k = 0; k < AROUND; k++) {
+            double a = 2 * acos(-1) * k / AROUND, off_m = off_axis(p, along(i));
+            double r = radius_m;
+            if (p->kind == VG_RING_OUTSIDE || bore) r += p->ovality_m / 4 * cos(2 * a);
+            double x = off_m * cos(p->bow_angle) + r * cos(a) - p->set_m * cos(p->set_angle);
+            double y = off_m * sin(p->bow_angle) + r * sin(a) - p->set_m * sin(p->set_angle);
+            double over_m = hypot(x, y) - p->finish_m / 2;
+            judge(&out, p, 0, bore ? -over_m : over_m);
+        }
+    return out;
+}
+
+vg_result vg_grind(const vg_part *part) {
+    return part->kind == VG_PLATE || part->kind == VG_PROFILE ? grind_flats(part)
+                                                              : grind_round(part);
+}

@@ -1,0 +1,246 @@
+/* Ten thousand random parts: the sizes the window offers, ground by the virtual grinder.
+ * `own:` no outside figures here; the outside thing is the geometry in grinder.c. */
+#include "base/random.h"
+#include "plan/window.h"
+#include "property/grinder.h"
+#include "support/check.h"
+
+#include <string.h>
+
+enum { PARTS = 10000, SHOTS = 12 };
+
+typedef struct count {
+    long parts, offered, failed; /* parts ground at offered sizes, of them failing */
+    long high, high_broke;       /* 5 % of the window beyond rough_high: parts tried, broken */
+    long low, low_broke;
+} count;
+
+typedef enum fault { RIGHT, GROWTH_TURNED, HALF_BOW, SCALE_IN_MAY, SCALE_OFF_MAY } fault;
+
+/* What the planner knows of one part: bounds, not the truth. */
+typedef struct known {
+    vg_part part; /* sizes, form, case, clean-up */
+    hs_limits finish;
+    hs_face_sum face[2];
+    double shape_m;
+    double strain_low, strain_high;
+} known;
+
+typedef struct dice {
+    uint32_t sample, input;
+} dice;
+
+static double roll(dice *d, double low, double high) {
+    return low + (high - low) * hs_random_uniform(20240u, d->sample, d->input++);
+}
+
+/* Half of the time one of the ends: what a window must stand is its corners. */
+static double roll_ends(dice *d, double low, double high) {
+    double which = roll(d, 0, 1), inside = roll(d, low, high);
+    return which < 0.25 ? low : which < 0.5 ? high : inside;
+}
+
+static double shape_of(const vg_part *p) {
+    switch (p->kind) {
+    case VG_PLATE:
+    case VG_PROFILE:
+        return hs_shape_flat(p->bow_m * cos(p->bow_angle - p->normal_angle), p->corner_lift_m);
+    case VG_OLD_CENTRES:
+        return hs_shape_old_centres(p->bow_m);
+    case VG_NEW_CENTRES:
+        return hs_shape_remade(p->bow_m);
+    case VG_CHUCK:
+        return hs_shape_chuck(p->curvature_1_m, p->length_m);
+    default:
+        return hs_shape_ring(p->ovality_m);
+    }
+}
+
+static void roll_face(known *k, dice *d, int i) {
+    int round = k->part.kind != VG_PLATE && k->part.kind != VG_PROFILE;
+    vg_part *p = &k->part;
+    if (i && (round || roll(d, 0, 1) < 0.5)) { /* a diameter, or equal faces */
+        k->face[1] = k->face[0];
+        p->clean_up_m[1] = p->clean_up_m[0], p->case_m[1] = p->case_m[0];
+        p->wanted_m[1] = p->wanted_m[0], p->hard_to_m[1] = p->hard_to_m[0];
+        return;
+    }
+    p->clean_up_m[i] = roll(d, 10e-6, 120e-6);
+    p->case_m[i] = roll(d, 0.7e-3, 1.6e-3);
+    p->wanted_m[i] = roll(d, 0.2e-3, 0.6e-3);
+    p->hard_to_m[i] = roll(d, 0.3e-3, 1.2e-3);
+    k->face[i].ground = 1;
+    k->face[i].clean_up_m = p->clean_up_m[i];
+    k->face[i].budget_m = fmin(p->case_m[i] - p->wanted_m[i], p->hard_to_m[i]);
+}
+
+static known roll_part(uint32_t sample) {
+    dice d = {sample, 0};
+    known k;
+    memset(&k, 0, sizeof k);
+    vg_part *p = &k.part;
+    p->kind = (vg_kind)(sample % VG_KINDS);
+    double size = roll(&d, 8e-3, 80e-3), tolerance = roll(&d, 5e-6, 60e-6);
+    k.finish = (hs_limits){size - tolerance, size};
+    p->length_m = roll(&d, 40e-3, 400e-3);
+    p->width_m = roll(&d, 10e-3, 100e-3);
+    p->bow_m = roll(&d, 0, 0.25e-3);
+    p->normal_angle = p->kind == VG_PROFILE ? roll(&d, 0, 6.28) : 0;
+    /* a plate bows across its flats; the crown may lie on either side */
+    p->bow_angle = p->kind == VG_PLATE ? (roll(&d, 0, 1) < 0.5 ? 0 : acos(-1)) : roll(&d, 0, 6.28);
+    p->corner_lift_m = p->kind == VG_PLATE ? roll(&d, -0.1e-3, 0.1e-3) : 0;
+    p->curvature_1_m = 2 * roll(&d, 0, 0.12e-3) / (p->length_m * p->length_m);
+    p->ovality_m = roll(&d, 0, 0.3e-3);
+    k.shape_m = shape_of(p);
+    k.strain_low = roll(&d, -3e-4, 6e-4);
+    k.strain_high = k.strain_low + roll(&d, 0, 6e-4);
+    double split = roll(&d, 0, 40e-6), scale = roll(&d, 0, 60e-6);
+    roll_face(&k, &d, 0);
+    roll_face(&k, &d, 1);
+    for (int i = 0; i < 2; i++) {
+        k.face[i].split_m = split;
+        k.face[i].lost_high_m = scale;
+        k.face[i].lost_low_m = scale / 2;
+    }
+    return k;
+}
+
+/* Growth per side from the strain, on the finished size; the margin covers the rough one. */
+static void grow(known *k, fault f) {
+    int bore = k->part.kind == VG_RING_BORE;
+    double half = k->finish.high_m / 2, a = k->strain_low * half, b = k->strain_high * half;
+    double margin = 1.2e-3 * 1.5e-3; /* largest strain, on rough sizes up to 1.5 mm a side away */
+    double low = bore ? -b : a, high = bore ? -a : b;
+    if (f == GROWTH_TURNED) {
+        double turned = -low;
+        low = -high;
+        high = turned;
+    }
+    for (int i = 0; i < 2; i++) {
+        k->face[i].growth_low_m = low - margin;
+        k->face[i].growth_high_m = high + margin;
+    }
+}
+
+static hs_limits window_of(known *k, fault f) {
+    grow(k, f);
+    double shape = f == HALF_BOW ? k->shape_m / 2 : k->shape_m;
+    hs_face_sum face[2] = {k->face[0], k->face[1]};
+    for (int i = 0; i < 2; i++) {
+        if (f == SCALE_IN_MAY) face[i].budget_m += face[i].lost_high_m;
+        if (f == SCALE_OFF_MAY) face[i].budget_m -= face[i].lost_high_m;
+    }
+    return hs_window_faces(k->part.kind == VG_RING_BORE, k->finish, face, shape);
+}
+
+/* One true part inside what is known, ground from `rough`: does anything fail? */
+static int fails(const known *k, double rough_m, uint32_t sample, uint32_t shot) {
+    dice d = {sample, 1000 + 100 * shot};
+    vg_part p = k->part;
+    int bore = p.kind == VG_RING_BORE;
+    p.rough_m = rough_m;
+    p.finish_m = roll_ends(&d, k->finish.low_m, k->finish.high_m);
+    p.strain = roll_ends(&d, k->strain_low, k->strain_high);
+    p.scale_m = roll_ends(&d, k->face[0].lost_low_m, k->face[0].lost_high_m);
+    p.set_m = roll_ends(&d, 0, k->face[0].split_m);
+    /* along the worst direction as often as not: that of the bow or of an axis of the oval */
+    double any = roll(&d, 0, 6.28), turn = acos(-1) / 2 * floor(roll(&d, 0, 4));
+    int round = p.kind >= VG_OLD_CENTRES;
+    double straight = round && p.kind < VG_RING_OUTSIDE ? p.bow_angle + turn : turn;
+    p.set_angle = roll(&d, 0, 1) < 0.3 ? any : straight;
+    double total = bore ? p.finish_m - p.rough_m : p.rough_m - p.finish_m;
+    p.first_share_m = hs_window_share(total, k->face, k->shape_m);
+    vg_result r = vg_grind(&p);
+    const double noise = 1e-9; /* points on a circle: the worst of 16 lies a second-order bit off */
+    return !(r.clean_m >= -noise && r.case_m >= -noise && r.hard_m >= -noise);
+}
+
+static int any_fails(const known *k, double rough_m, uint32_t sample, uint32_t first) {
+    for (uint32_t shot = 0; shot < SHOTS; shot++)
+        if (fails(k, rough_m, sample, first + shot)) return 1;
+    return 0;
+}
+
+static void try_part(count *c, uint32_t sample, fault f) {
+    known k = roll_part(sample);
+    hs_limits r = window_of(&k, f);
+    c->parts++;
+    if (hs_window_verdict(r, 20e-6) != HS_GO) return;
+    double inside = r.low_m + (r.high_m - r.low_m) * hs_random_uniform(7, sample, 0);
+    double step = 0.05 * (r.high_m - r.low_m);
+    c->offered++;
+    c->failed += any_fails(&k, r.low_m, sample, 0) || any_fails(&k, r.high_m, sample, 20) ||
+                 any_fails(&k, inside, sample, 40);
+    c->high++;
+    c->high_broke += any_fails(&k, r.high_m + step, sample, 60);
+    c->low++;
+    c->low_broke += any_fails(&k, r.low_m - step, sample, 80);
+}
+
+static void run(count out[VG_KINDS], uint32_t parts, fault f) {
+    memset(out, 0, VG_KINDS * sizeof *out);
+    for (uint32_t i = 0; i < parts; i++)
+        try_part(&out[i % VG_KINDS], i, f);
+}
+
+static const char *const NAMES[VG_KINDS] = {
+    "plate", "profile", "bar, old centres", "bar, remade", "chuck", "ring outside", "ring bore"};
+
+static void grinder__go_sizes__never_fail_and_beyond_them_something_does(void) {
+    count c[VG_KINDS];
+    run(c, PARTS, RIGHT);
+    for (int i = 0; i < VG_KINDS; i++) {
+        printf("%-17s %5ld parts, %5ld go, %ld failed; broken beyond high %ld, below low %ld\n",
+               NAMES[i], c[i].parts, c[i].offered, c[i].failed, c[i].high_broke, c[i].low_broke);
+        CHECK(c[i].offered > 300);
+        CHECK(c[i].failed == 0);
+        CHECK(c[i].high_broke * 4 > c[i].high); /* the oracle can fail, and not by a fluke */
+        CHECK(c[i].low_broke * 4 > c[i].low);
+    }
+}
+
+static long failures(fault f, long *go) {
+    count c[VG_KINDS];
+    long n = 0;
+    *go = 0;
+    run(c, 2000, f);
+    for (int i = 0; i < VG_KINDS; i++)
+        n += c[i].failed, *go += c[i].offered;
+    return n;
+}
+
+static void grinder__growth_with_the_wrong_sign__is_caught(void) {
+    long go, n = failures(GROWTH_TURNED, &go);
+    printf("growth turned: %ld of %ld go parts fail\n", n, go);
+    CHECK(n > go / 10);
+}
+
+static void grinder__half_of_the_shape__is_caught(void) {
+    long go, n = failures(HALF_BOW, &go);
+    printf("half of the shape: %ld of %ld go parts fail\n", n, go);
+    CHECK(n > go / 10);
+}
+
+static void grinder__scale_counted_as_room_in_may__is_caught(void) {
+    long go, n = failures(SCALE_IN_MAY, &go);
+    printf("scale added to may: %ld of %ld go parts fail\n", n, go);
+    CHECK(n > go / 10);
+}
+
+static void grinder__scale_taken_off_may__gives_away_room(void) {
+    /* the other mistake with m is safe but narrow: beyond its high end nothing breaks */
+    count right[VG_KINDS], wrong[VG_KINDS];
+    long a = 0, b = 0;
+    run(right, 2000, RIGHT);
+    run(wrong, 2000, SCALE_OFF_MAY);
+    for (int i = 0; i < VG_KINDS; i++)
+        a += right[i].high_broke, b += wrong[i].high_broke;
+    printf("scale taken off may: beyond high %ld break instead of %ld\n", b, a);
+    CHECK(b * 2 < a);
+}
+
+HS_TEST_MAIN("property_grinder", TEST(grinder__go_sizes__never_fail_and_beyond_them_something_does),
+             TEST(grinder__growth_with_the_wrong_sign__is_caught),
+             TEST(grinder__half_of_the_shape__is_caught),
+             TEST(grinder__scale_counted_as_room_in_may__is_caught),
+             TEST(grinder__scale_taken_off_may__gives_away_room))
