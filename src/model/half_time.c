@@ -1,6 +1,7 @@
 /* Grossmann, Asimow and Urban: two rounds harden alike where they reach the half temperature at the
  * same time. The times come from the series for a plate and a long cylinder (Carslaw and Jaeger,
  * Conduction of Heat in Solids, 2nd ed., 3.11 and 7.7); Biot number H times size. */
+#include "hardskin/model/diffusion.h"
 #include "hardskin/model/hardenability.h"
 
 #include "base/num.h"
@@ -9,6 +10,9 @@
 
 enum { TERMS = 12, POINTS = 64 };
 static const double PI = 3.14159265358979324;
+
+/* hs_half_time of a round's centre in an ideal quench; the test works it out again. */
+static const double IDEAL_ROUND = 0.20052408;
 
 /* Bessel functions J0 and J1 by Bessel's integral; the trapezium rule on it gains all digits once
  * it has more points than the argument. */
@@ -41,7 +45,7 @@ typedef struct cooling {
 
 /* Eigenvalue k lies between the zeros of the flux (sin, J1) and of the value (cos, J0). */
 static double eigenvalue(const eigen *e, int k) {
-    double low = k * PI, high = (k + 0.5) * PI, root = 0;
+    double low = k * PI, high = (k + 0.6) * PI, root = 0;
     if (e->shape == HS_QUENCHED_ROUND) {
         low = k ? (k + 0.2) * PI : 0;
         high = (k + 0.8) * PI;
@@ -62,31 +66,46 @@ static void prepare(cooling *c, const eigen *e, double place) {
     }
 }
 
-static double above_half(double log_fourier, const void *context) {
-    const cooling *c = context;
+/* Below this Fourier number the terms kept do not carry the series, and no heat has come from the
+ * far side yet: a half-space with the same surface coefficient. */
+static const double EARLY = 5e-3;
+
+/* What a search needs to know. */
+typedef struct search {
+    cooling series;
+    double depth, biot; /* in units of R */
+} search;
+
+static double series_above_half(double log_fourier, const void *context) {
+    const cooling *c = &((const search *)context)->series;
     double sum = 0, fourier = exp(log_fourier);
     for (int k = 0; k < TERMS; k++)
         sum += c->size[k] * exp(-c->root[k] * c->root[k] * fourier);
     return sum - 0.5;
 }
 
+static double half_space_above_half(double log_fourier, const void *context) {
+    const search *s = context;
+    double root = exp(0.5 * log_fourier), z = s->depth / (2 * root), lost = erfc(z);
+    if (!isinf(s->biot)) lost -= exp(-z * z) * hs_scaled_erfc(z + s->biot * root);
+    return 0.5 - lost;
+}
+
 double hs_half_time(hs_quenched_shape shape, double biot, double place) {
     const eigen e = {shape, biot};
-    cooling c;
-    double log_fourier = 0;
+    search s = {.depth = 1 - place, .biot = biot};
+    double found = 0, early = log(EARLY), late = log(10 + 10 / biot);
     if (!(biot > 0 && place >= 0 && place <= 1)) return NAN;
     if (isinf(biot) && place == 1) return 0;
-    prepare(&c, &e, place);
-    /* Below 5e-3 the terms kept do not carry the series; so early it is as good as at once. */
-    double low = log(5e-3), high = log(10 + 10 / biot);
-    if (above_half(low, &c) <= 0) return 0;
-    return hs_root(&log_fourier, above_half, &c, low, high, 1e-10) == HS_OK ? exp(log_fourier)
-                                                                            : NAN;
+    prepare(&s.series, &e, place);
+    hs_status status = half_space_above_half(early, &s) <= 0
+                           ? hs_root(&found, half_space_above_half, &s, log(1e-12), early, 1e-10)
+                           : hs_root(&found, series_above_half, &s, early, late, 1e-10);
+    return status == HS_OK ? exp(found) : NAN;
 }
 
 double hs_ideal_diameter_needed(const hs_quenched *q, double place) {
     if (!(q->size_m > 0 && q->severity_1_m > 0)) return NAN;
-    double ideal = hs_half_time(HS_QUENCHED_ROUND, INFINITY, 0);
     double here = hs_half_time(q->shape, q->severity_1_m * q->size_m, place);
-    return q->size_m * sqrt(here / ideal);
+    return q->size_m * sqrt(here / IDEAL_ROUND);
 }

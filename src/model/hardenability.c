@@ -1,9 +1,9 @@
 #include "hardskin/model/hardenability.h"
 #include "hardskin/model/martensite.h"
 #include "hardskin/tables/table.h"
-#include "hardskin/units/hardness.h"
 
 #include "constants.h"
+#include "model/e140.h"
 
 #include <math.h>
 
@@ -101,7 +101,7 @@ hs_status hs_core_HV(double *hardness_HV, int *hardened, const hs_composition *s
         if (status != HS_OK) return status;
         hard = di_m >= hs_ideal_diameter_needed(quenched, 0);
     }
-    double martensite = hs_hardness_HV_of_HRC(hs_a255_HRC(core_pct));
+    double martensite = hs_e140_HV(hs_a255_HRC(core_pct));
     if (hard && isnan(martensite))
         return hs_fail(err, HS_E_RANGE, "0.10 to 0.70 %",
                        "ASTM A255 has no martensite hardness at %g %% of carbon", core_pct);

@@ -1,9 +1,9 @@
 #include "hardskin/model/austenite.h"
 #include "hardskin/model/martensite.h"
-#include "hardskin/units/hardness.h"
 
 #include "base/num.h"
 #include "constants.h"
+#include "model/e140.h"
 
 #include <math.h>
 
@@ -27,15 +27,15 @@ static double tempered(const ready *r, double martensite_HV, double carbon_pct) 
     if (r->one_hour_K == 0) return martensite_HV;
     double drop = hs_temper_drop_HRC(r->one_hour_K, carbon_pct);
     if (drop == 0) return martensite_HV;
-    return hs_hardness_HV_of_HRC(hs_hardness_HRC_of_HV(martensite_HV) - drop);
+    return hs_e140_HV(hs_e140_HRC(martensite_HV) - drop);
 }
 
 /* A doubt in HRC turned into HV by the local slope of E140, so that it may leave the table. */
 static double shifted(double hardness_HV, double shift_HRC) {
     if (shift_HRC == 0) return hardness_HV;
-    double hrc = hs_hardness_HRC_of_HV(hardness_HV);
+    double hrc = hs_e140_HRC(hardness_HV);
     double centre = isnan(hrc) ? 20.5 : fmin(67.5, fmax(20.5, hrc));
-    double slope = hs_hardness_HV_of_HRC(centre + 0.5) - hs_hardness_HV_of_HRC(centre - 0.5);
+    double slope = hs_e140_HV(centre + 0.5) - hs_e140_HV(centre - 0.5);
     return hardness_HV + shift_HRC * slope;
 }
 
@@ -81,7 +81,7 @@ double hs_hardened_carbon(const hs_hardening *h, double limit_HV) {
             low = high;
             continue;
         }
-        return hs_root(&carbon, miss, &r, low, high, 1e-9) == HS_OK ? carbon : NAN;
+        return hs_root(&carbon, miss, &r, low, high, 1e-8) == HS_OK ? carbon : NAN;
     }
     return NAN;
 }
@@ -97,5 +97,5 @@ hs_status hs_hardening_check(const hs_hardening *h, hs_error *err) {
 }
 
 double hs_hardened_HRC(double hardness_HV) {
-    return hs_hardness_HRC_of_HV(hardness_HV);
+    return hs_e140_HRC(hardness_HV);
 }

@@ -1,7 +1,7 @@
 #include "hardskin/model/martensite.h"
-#include "hardskin/units/hardness.h"
 
 #include "constants.h"
+#include "model/e140.h"
 
 #include <math.h>
 
@@ -56,7 +56,7 @@ double hs_a255_HRC(double carbon_pct) {
 static double without_austenite(double carbon_pct) {
     double austenite = hs_retained_austenite(hs_ms_K(&PLAIN, carbon_pct), HS_K_MARTENSITE_ALPHA,
                                              HS_K_MARTENSITE_A255_QUENCHED_TO);
-    double as_quenched_HV = hs_hardness_HV_of_HRC(a255(carbon_pct));
+    double as_quenched_HV = hs_e140_HV(a255(carbon_pct));
     return (as_quenched_HV - austenite * HS_K_MARTENSITE_AUSTENITE_HV) / (1 - austenite);
 }
 
