@@ -34,12 +34,16 @@ typedef struct hs_hydrogen_verdict {
 } hs_hydrogen_verdict;
 
 /** May the part be descaled this way at this step?
- *    out                         out
- *    hardness_HRC        double  in   of the hardest layer at this step; NaN = softer than HRC
- * reads surface_hardened    int     in   1 after the quench of a carburised part tempered int in 1
- * if a temper followed the last quench way                         in Returns  HS_OK;
- * HS_E_IMPOSSIBLE for a hardness outside 0 to 70 HRC. Source   ISO 9587:2007, ISO 27831-1:2008
- * (tables/hydrogen.csv) */
+ *
+ *    out                             out
+ *    hardness_HRC      double        in   of the hardest layer at this step; NaN = softer than the
+ *                                         scale reads
+ *    surface_hardened  int           in   1 after the quench of a carburised part
+ *    tempered          int           in   1 if a temper followed the last quench
+ *    way               the way       in
+ *
+ *  Returns  HS_OK; HS_E_IMPOSSIBLE for a hardness outside 0 to 70 HRC.
+ *  Source   ISO 9587:2007, ISO 27831-1:2008 (tables/hydrogen.csv) */
 HS_API hs_status hs_hydrogen_rule(hs_hydrogen_verdict *out, double hardness_HRC,
                                   int surface_hardened, int tempered, hs_hydrogen_way way,
                                   hs_error *err);

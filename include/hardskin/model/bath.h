@@ -42,10 +42,16 @@ typedef struct hs_bath_cell {
     int graphite; /* anode: 1 graphite, 0 mild steel */
 } hs_bath_cell;
 
-/** Voltage over the cell and its leads at a current (V), and the current a supply drives through
- * it. cell   in   resistances >= 0, areas > 0 amps   in   hs_bath_volts: > 0 supply_V, supply_A  in
- * what the supply gives at most, > 0 Returns  HS_OK; HS_E_IMPOSSIBLE; hs_bath_amps also
- * HS_E_CONVERGE when the voltage is below what splits water at any useful current. */
+/** Voltage over the cell and its leads at a current, and the current a supply drives through it.
+ *
+ *    volts, amps         double  out
+ *    cell                        in   resistances >= 0, areas > 0
+ *    amps                double  in   hs_bath_volts: > 0
+ *    supply_V, supply_A  double  in   most the supply gives, > 0; amperes may be INFINITY
+ *
+ *  Returns  HS_OK; HS_E_IMPOSSIBLE; hs_bath_amps also HS_E_CONVERGE when the voltage is below what
+ *           splits water at a useful current.
+ *  Source   Tafel's law with constants by judgement (tables/bath.csv) */
 HS_API hs_status hs_bath_volts(double *volts, const hs_bath_cell *cell, double amps, hs_error *err);
 HS_API hs_status hs_bath_amps(double *amps, const hs_bath_cell *cell, double supply_V,
                               double supply_A, hs_error *err);

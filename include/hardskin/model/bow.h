@@ -29,8 +29,11 @@ HS_API hs_status hs_bow_one_sided(double *curvature_1_m, double strain, double d
                                   double height_m, hs_error *err);
 
 /** Change of curvature when z is ground off ONE face of a strip with a case of free strain e on
- * both: 12 e / h'^3 * [ (d - z)(h' - d + z)/2 - d (h' - d)/2 ], h' = h - z. Negative: the ground
- * face turns hollow. Returns  HS_OK; HS_E_IMPOSSIBLE unless 0 <= z <= d <= h/2, h > 0. */
+ *  both faces, elastic. Negative: the ground face turns hollow.
+ *
+ *    12 e / h'^3 * [ (d - z)(h' - d + z)/2 - d (h' - d)/2 ],   h' = h - z
+ *
+ *  Returns  HS_OK; HS_E_IMPOSSIBLE unless 0 <= z <= d <= h/2, h > 0. */
 HS_API hs_status hs_bow_release(double *curvature_1_m, double strain, double depth_m,
                                 double ground_m, double height_m, hs_error *err);
 

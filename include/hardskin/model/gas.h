@@ -24,11 +24,15 @@ typedef struct hs_gas_rate {
  *  Source   Faraday; IEC 62485-2 (read second-hand), a second guide (tables/hydrogen.csv) */
 HS_API hs_status hs_gas_from_current(hs_gas_rate *out, double amps, double temp_K, hs_error *err);
 
-/** Hydrogen in a well-mixed room after a time (volume fraction). A real room is worse at the
- * ceiling. fraction         double  out  0 to 1 h2_m3_s          double  in   >= 0 room_m3 double
- * in   > 0 air_changes_1_s  double  in   >= 0 (0 = sealed) time_s           double  in   >= 0;
- * INFINITY for the steady state Returns  HS_OK; HS_E_IMPOSSIBLE. The answer is not capped: above 1
- * means full of gas. */
+/** Hydrogen in a well-mixed room after a time. A real room is worse at the ceiling.
+ *
+ *    fraction         double  out  of the volume; not capped: above 1 means full of gas
+ *    h2_m3_s          double  in   >= 0
+ *    room_m3          double  in   > 0
+ *    air_changes_1_s  double  in   >= 0 (0 = sealed)
+ *    time_s           double  in   >= 0; INFINITY for the steady state of an aired room
+ *
+ *  Returns  HS_OK; HS_E_IMPOSSIBLE. */
 HS_API hs_status hs_gas_room(double *fraction, double h2_m3_s, double room_m3,
                              double air_changes_1_s, double time_s, hs_error *err);
 

@@ -67,7 +67,8 @@ HS_API hs_status hs_section_edge_at(hs_section_edge *out, const hs_section *sect
                                     hs_error *err);
 
 /** Wall behind an edge: from its middle along the inward normal to the next edge of outline or
- * hole. Returns  HS_OK; HS_E_OUTLINE if there is no such edge. The section must be simple. */
+ *  hole (m). The section must be simple.
+ *  Returns  HS_OK; HS_E_OUTLINE if there is no such edge. */
 HS_API hs_status hs_section_wall(double *wall_m, const hs_section *section, size_t edge,
                                  hs_error *err);
 

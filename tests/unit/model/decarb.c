@@ -127,6 +127,12 @@ static void decarb__two_phase_steel__still_has_a_rim(void) {
     hs_decarb_result r = open_air(780, 30, .3); /* ferrite and austenite at heat */
     CHECK(r.rim_m > 0 && isfinite(r.depth90_m) && r.depth90_m >= r.rim_m);
     NEAR(r.depth90_m, r.depth50_m, 0); /* nothing behind the edge but what was there */
+    /* exact: no gradient behind the rim, so sqrt(pi) lambda exp(lambda^2) erf(lambda) =
+     * Ca/(C0 - Ca), with Ca halfway between the rows of 760 and 800 C */
+    double lambda = NAN, Ca = (.0165 + .013) / 2;
+    CHECK(hs_decarb_lambda(&lambda, kelvin(780), .3, NULL) == HS_OK);
+    double left = sqrt(3.14159265358979323846) * lambda * exp(lambda * lambda) * erf(lambda);
+    NEAR(left, Ca / (.3 - Ca), 1e-9);
 }
 
 static void decarb__outside_its_range__refuses(void) {
