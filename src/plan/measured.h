@@ -1,0 +1,55 @@
+/* After hardening: what was measured replaces what was computed. A measured size already holds
+ * scale and growth, so both are zero here and every depth counts from the hardened surface. */
+#ifndef HS_PLAN_MEASURED_H
+#define HS_PLAN_MEASURED_H
+
+#include "plan/window.h"
+
+/** What the plan knows of a face, counted from the hardened surface (blank surface less scale). */
+typedef struct hs_measured_face {
+    double clean_up_m, clean_up_high_m; /* c: typical, bad side */
+    double case_m, case_low_m;          /* computed case to the face's limit */
+    double hard_to_m, hard_to_low_m;    /* deepest with the asked hardness; INFINITY: none asked */
+    double soft_rim_m;                  /* 0 = none */
+} hs_measured_face;
+
+/** From the plan, beside the job. Dimensions and faces in the job's order. */
+typedef struct hs_measured_input {
+    hs_measured_face face[HS_MAX_FACES];
+    double split_m[HS_MAX_DIMENSIONS];      /* d */
+    double shape_m[HS_MAX_DIMENSIONS];      /* V computed, for what was not measured and for */
+    double shape_high_m[HS_MAX_DIMENSIONS]; /* what another hardening may bring */
+    double case_there_m; /* computed case where and to the limit it was measured; 0 not known */
+    double lost_m;       /* scale per side another casing and hardening would cost */
+} hs_measured_input;
+
+/** One dimension at the bench: in the middle of what was measured, and with all doubt against us.
+ */
+typedef struct hs_bench {
+    int bore;
+    hs_limits finish;
+    hs_limits size[2];        /* [0] middle (low = high), [1] with doubt */
+    double shape_m[2];        /* V */
+    hs_face_sum face[2][2];   /* [middle, doubt][face] */
+    hs_shape_limits limit[2]; /* of V; filled by hs_bench_judge */
+} hs_bench;
+
+/** grind: clean-up and case hold with the doubt against us; with care: at the middle; else no. */
+hs_wheel hs_bench_judge(hs_bench *bench);
+
+/** What would help, each judged again by hs_bench_judge; fills out->remedy. */
+void hs_measured_remedies(hs_result_measured_dimension *out, const hs_bench *bench,
+                          const hs_job *job, size_t dimension, const hs_measured_input *in);
+
+/** The measured branch of a job, reference page on windows section 5.
+ *
+ *    out   out  whole; a dimension without a measured size or shape is not `present`, one without
+ *               a size has the verdict none and a note
+ *    job   in   job->measured stated
+ *    in    in   see above
+ *
+ *  The verdict of the part is the worst of its dimensions. A measured case moves every computed
+ *  depth by (measured - computed where it was measured). Limits rounded to the safe side. */
+void hs_measured_judge(hs_result_measured *out, const hs_job *job, const hs_measured_input *in);
+
+#endif

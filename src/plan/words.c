@@ -1,0 +1,28 @@
+#include "plan/words.h"
+
+hs_word hs_word_length(double length_m, int inch, hs_round direction) {
+    hs_word word = {""};
+    if (inch)
+        hs_format_inch(word.text, sizeof word.text, length_m, 4, direction);
+    else
+        hs_format_mm(word.text, sizeof word.text, length_m, 3, direction);
+    return word;
+}
+
+hs_word hs_word_about(double length_m, int inch) {
+    hs_word word = {""};
+    if (inch)
+        hs_format_inch(word.text, sizeof word.text, length_m, 1, HS_NEAREST);
+    else
+        hs_format_mm(word.text, sizeof word.text, length_m, 0, HS_NEAREST);
+    return word;
+}
+
+hs_word hs_word_temp(double temp_K, int inch) {
+    hs_word word = {""};
+    if (inch)
+        hs_format_fahrenheit(word.text, sizeof word.text, temp_K, 0);
+    else
+        hs_format_celsius(word.text, sizeof word.text, temp_K, 0);
+    return word;
+}
