@@ -15,6 +15,11 @@ static int holds(hs_shape_limits limit, double shape_m) {
     return limit.clean_m >= v && limit.case_m >= v && limit.face_m >= v;
 }
 
+double hs_bench_deep(hs_shape_limits limit) {
+    int one_face = limit.face_m < limit.clean_m && limit.face_m < limit.case_m;
+    return one_face ? limit.face_m : limit.case_m;
+}
+
 hs_wheel hs_bench_judge(hs_bench *b) {
     int ok[2];
     for (int k = 0; k < 2; k++) {
@@ -185,7 +190,7 @@ static void set_note(hs_result_measured_dimension *out, const hs_bench *b, const
     hs_text text = hs_text_start(out->note, sizeof out->note);
     double v = b->shape_m[0] - NOISE_M;
     double clean_m = v - b->limit[0].clean_m;
-    double deep_m = v - fmin(b->limit[0].case_m, b->limit[0].face_m);
+    double deep_m = v - hs_bench_deep(b->limit[0]);
     if (clean_m > 0)
         hs_text_add(&text, "Does not clean up: %s of shape too much. ",
                     hs_word_length(clean_m, job->inch_first, HS_UP).text);
@@ -232,7 +237,7 @@ static void judge_dimension(hs_result_measured_dimension *out, const hs_job *job
     out->verdict = hs_bench_judge(&bench);
     out->size_m = bench.size[0].low_m;
     out->shape_m = bench.shape_m[0];
-    double deep_m = fmin(bench.limit[0].case_m, bench.limit[0].face_m);
+    double deep_m = hs_bench_deep(bench.limit[0]);
     out->limit_clean_m = hs_window_round(bench.limit[0].clean_m, inch, HS_DOWN);
     out->limit_case_m = hs_window_round(deep_m, inch, HS_DOWN);
     out->turn_at_m = hs_window_round(turn_at(&bench, job, i), inch, HS_NEAREST);

@@ -37,6 +37,10 @@ typedef struct hs_bench {
 /** grind: clean-up and case hold with the doubt against us; with care: at the middle; else no. */
 hs_wheel hs_bench_judge(hs_bench *bench);
 
+/** Limit of V for the case, as it is told: that of both faces together, or that of one face where
+ * it is the narrowest of all. */
+double hs_bench_deep(hs_shape_limits limit);
+
 /** What would help, each judged again by hs_bench_judge; fills out->remedy. */
 void hs_measured_remedies(hs_result_measured_dimension *out, const hs_bench *bench,
                           const hs_job *job, size_t dimension, const hs_measured_input *in);

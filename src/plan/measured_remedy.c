@@ -102,7 +102,8 @@ static double last_temper_K(const hs_job *job) {
 static void straighten(hs_result_measured_dimension *out, const hs_bench *b, const hs_job *job,
                        size_t i) {
     double left_m = fmin(fmin(b->limit[1].clean_m, b->limit[1].case_m), b->limit[1].face_m);
-    left_m -= HS_K_MEASURED_DOUBT_BOW; /* it is measured again, with the same doubt */
+    /* it is measured again, with the same doubt */
+    left_m = fmin(left_m - HS_K_MEASURED_DOUBT_BOW, left_m / (1 + HS_K_MEASURED_DOUBT_BOW_SHARE));
     if (job->part.form == HS_RING || !(left_m > 0) || left_m >= b->shape_m[0]) return;
     hs_bench c = *b;
     c.shape_m[0] = left_m;
@@ -121,8 +122,8 @@ static void straighten(hs_result_measured_dimension *out, const hs_bench *b, con
 
 static void case_again(hs_result_measured_dimension *out, const hs_bench *b, const hs_job *job,
                        size_t i, const hs_measured_input *in) {
-    double deep_m = b->shape_m[0] - fmin(b->limit[0].case_m, b->limit[0].face_m);
-    double worse_m = b->shape_m[1] - fmin(b->limit[1].case_m, b->limit[1].face_m);
+    double deep_m = b->shape_m[0] - hs_bench_deep(b->limit[0]);
+    double worse_m = b->shape_m[1] - hs_bench_deep(b->limit[1]);
     double more_m = fmax(deep_m, worse_m) / 2;
     if (!(deep_m > 0)) return;
     hs_bench c = *b;

@@ -1,0 +1,260 @@
+/* The measured branch: worked figures of the reference page on windows (sections 5 and 6), and the
+ * plan's own sums fed back as if they had been measured. */
+#include "plan/measured.h"
+#include "support/check.h"
+
+#include <string.h>
+
+static const double TIGHT = 1e-12;
+
+typedef struct bench_job {
+    hs_job job;
+    hs_dimension dimension[1];
+    hs_face face[2];
+    hs_step step[1];
+    hs_measured_input in;
+    hs_result_measured out;
+} bench_job;
+
+/* The plate of section 6: H 20.66, bow .20, c .08, d .02, B' .61 (case 1.21, .60 wanted). */
+static void worked_plate(bench_job *b) {
+    memset(b, 0, sizeof *b);
+    b->dimension[0] = (hs_dimension){.name = "thickness",
+                                     .across = HS_ACROSS_FACES,
+                                     .size = {20e-3, 19.979e-3, 20e-3, "h7"},
+                                     .face = {0, 1}};
+    for (int i = 0; i < 2; i++) {
+        b->face[i] = (hs_face){.name = i ? "bottom" : "top",
+                               .finish = HS_GROUND,
+                               .stated = 1,
+                               .case_m = 0.6e-3,
+                               .limit_HV = 550};
+        b->in.face[i] = (hs_measured_face){.clean_up_m = 80e-6,
+                                           .clean_up_high_m = 80e-6,
+                                           .case_m = 1.21e-3,
+                                           .case_low_m = 1.11e-3,
+                                           .hard_to_m = INFINITY,
+                                           .hard_to_low_m = INFINITY};
+    }
+    b->step[0] = (hs_step){.kind = HS_TEMPER, .temp_K = {443.15, 443.15, 443.15}};
+    b->in.split_m[0] = 20e-6;
+    b->in.shape_m[0] = 0.2e-3;
+    b->in.shape_high_m[0] = 0.3e-3;
+    b->in.lost_m = 10e-6;
+    b->job.part.form = HS_PLATE;
+    b->job.part.length_m = 0.3;
+    b->job.dimensions = 1;
+    b->job.faces = 2;
+    b->job.steps = 1;
+    b->job.measured.stated = 1;
+    b->job.measured.dimension[0] = (hs_measured_dimension){
+        .size_given = 1, .shape_given = 1, .size_m = 20.66e-3, .bow_m = 0.2e-3, .crown = 0};
+}
+
+static const hs_result_measured_dimension *judge(bench_job *b) {
+    b->job.dimension = b->dimension;
+    b->job.face = b->face;
+    b->job.step = b->step;
+    hs_measured_judge(&b->out, &b->job, &b->in);
+    return &b->out.dimension[0];
+}
+
+static const hs_remedy *remedy(const hs_result_measured_dimension *d, const char *word) {
+    for (size_t i = 0; i < d->remedies; i++)
+        if (strstr(d->remedy[i].what, word)) return &d->remedy[i];
+    return NULL;
+}
+
+static void measured__worked_plate__printed_figures(void) {
+    /* exact: section 6, last line */
+    bench_job b;
+    worked_plate(&b);
+    const hs_result_measured_dimension *d = judge(&b);
+    CHECK(d->verdict == HS_WHEEL_GRIND && b.out.verdict == HS_WHEEL_GRIND);
+    NEAR(d->limit_clean_m, 0.460e-3, TIGHT);
+    NEAR(d->limit_case_m, 0.499e-3, TIGHT);
+    NEAR(d->turn_at_m, 20.225e-3, TIGHT);
+    NEAR(d->shape_m, 0.2e-3, TIGHT);
+    CHECK(strstr(d->stop_if[0], "0.460 mm") != NULL);
+    CHECK(strstr(d->stop_if[1], "0.499 mm") != NULL);
+    /* removal: (H - F)/2 -+ (V/2 + d): .33 - .12 and .3405 + .12 */
+    NEAR(d->removal_min_m, 0.210e-3, TIGHT);
+    NEAR(d->removal_max_m, 0.461e-3, TIGHT);
+    NEAR(d->case_left_min_m, 0.749e-3, TIGHT); /* 1.21 - .4605 = .7495, down */
+    double sum = 0;
+    for (size_t i = 0; i < d->terms; i++)
+        sum += d->because[i].value_m;
+    NEAR(sum, 0.460e-3, TIGHT);
+    CHECK(d->remedies == 0);
+}
+
+static void measured__over_the_bow__takes_the_bow_off(void) {
+    bench_job b;
+    worked_plate(&b);
+    b.job.measured.dimension[0].how = HS_OVER_THE_BOW;
+    b.job.measured.dimension[0].size_m = 20.86e-3;
+    NEAR(judge(&b)->size_m, 20.66e-3, TIGHT);
+    /* a bow read over half the length is four times as large over the whole */
+    worked_plate(&b);
+    b.job.measured.dimension[0].bow_m = 0.05e-3;
+    b.job.measured.dimension[0].over_m = 0.15;
+    NEAR(judge(&b)->shape_m, 0.2e-3, TIGHT);
+}
+
+static void measured__near_the_limit__care_then_no(void) {
+    /* doubt: size .01 and bow the larger of .02 and 10 %: clean-up holds against doubt up to
+     * V + .1 V = .46 - .01, V = .409 */
+    bench_job b;
+    worked_plate(&b);
+    b.job.measured.dimension[0].bow_m = 0.408e-3;
+    b.in.face[0].case_m = b.in.face[1].case_m = 1.5e-3;
+    b.in.face[0].case_low_m = b.in.face[1].case_low_m = 1.4e-3;
+    CHECK(judge(&b)->verdict == HS_WHEEL_GRIND);
+    b.job.measured.dimension[0].bow_m = 0.410e-3;
+    CHECK(judge(&b)->verdict == HS_WHEEL_CARE);
+    b.job.measured.dimension[0].bow_m = 0.459e-3;
+    CHECK(judge(&b)->verdict == HS_WHEEL_CARE);
+    b.job.measured.dimension[0].bow_m = 0.461e-3;
+    const hs_result_measured_dimension *d = judge(&b);
+    CHECK(d->verdict == HS_WHEEL_NO && b.out.verdict == HS_WHEEL_NO);
+    CHECK(strstr(d->note, "clean up") != NULL && strstr(d->note, "0.001 mm") != NULL);
+    /* grinding on to the small end: limit .460 + 3/4 of .021 */
+    const hs_remedy *r = remedy(d, "other end");
+    CHECK(r && r->verdict == HS_TIGHT);
+    if (r) NEAR(r->gain_m, 0.75 * 0.021e-3 / 2, TIGHT);
+    CHECK(remedy(d, "straighten") && remedy(d, "straighten")->verdict == HS_GO);
+    CHECK(remedy(d, "straighten") && strstr(remedy(d, "straighten")->text, "170 C"));
+    CHECK(remedy(d, "straighten") && strstr(remedy(d, "straighten")->text, "crack"));
+    CHECK(remedy(d, "patch") && remedy(d, "patch")->verdict != HS_GO);
+    CHECK(!remedy(d, "centres"));
+}
+
+static void measured__case_on_the_test_piece__moves_budget_and_takes_its_doubt(void) {
+    bench_job b;
+    worked_plate(&b);
+    b.job.measured.case_m = 1.11e-3;
+    b.job.measured.case_limit_HV = 550;
+    b.in.case_there_m = 1.21e-3;
+    const hs_result_measured_dimension *d = judge(&b);
+    NEAR(b.out.case_m, 1.11e-3, TIGHT);
+    NEAR(b.out.case_low_m, 1.01e-3, TIGHT);
+    NEAR(d->limit_case_m, 0.299e-3, TIGHT); /* .1 less case is .2 less shape */
+    CHECK(d->verdict == HS_WHEEL_CARE);     /* .099 against doubt, .2 measured */
+    b.job.measured.case_m = 1.05e-3;
+    d = judge(&b);
+    CHECK(d->verdict == HS_WHEEL_NO);
+    CHECK(strstr(d->note, "too deep") != NULL);
+    CHECK(remedy(d, "case and harden") && remedy(d, "case and harden")->verdict != HS_STOP);
+}
+
+static void measured__bar_on_old_centres__remaking_them_halves_the_run_out(void) {
+    bench_job b;
+    worked_plate(&b);
+    b.job.part.form = HS_BAR;
+    b.job.part.held = HS_OLD_CENTRES;
+    b.dimension[0] = (hs_dimension){.name = "diameter",
+                                    .across = HS_ACROSS_OUTSIDE,
+                                    .size = {30e-3, 29.979e-3, 30e-3, "h7"},
+                                    .face = {0, 0}};
+    b.job.measured.dimension[0] = (hs_measured_dimension){
+        .size_given = 1, .shape_given = 1, .size_m = 30.66e-3, .run_out_m = 0.5e-3, .crown = -1};
+    const hs_result_measured_dimension *d = judge(&b);
+    NEAR(d->shape_m, 0.5e-3, TIGHT);
+    CHECK(d->verdict == HS_WHEEL_NO);
+    CHECK(isnan(d->turn_at_m));
+    const hs_remedy *r = remedy(d, "centres");
+    CHECK(r && r->verdict == HS_GO); /* .25 against .46 and .499 */
+    if (r) NEAR(r->gain_m, 0.125e-3, TIGHT);
+    CHECK(strstr(d->stop_if[0], "run-out") != NULL);
+}
+
+static void measured__bore__is_reckoned_the_other_way_round(void) {
+    bench_job b;
+    worked_plate(&b);
+    b.job.part.form = HS_RING;
+    b.dimension[0] = (hs_dimension){.name = "bore",
+                                    .across = HS_ACROSS_BORE,
+                                    .size = {40e-3, 40.000e-3, 40.025e-3, "H7"},
+                                    .face = {0, 0}};
+    b.job.measured.dimension[0] = (hs_measured_dimension){
+        .size_given = 1, .shape_given = 1, .size_m = 39.5e-3, .ovality_m = 0.2e-3, .crown = -1};
+    const hs_result_measured_dimension *d = judge(&b);
+    /* exact: clean V <= F_lo - H - 2(c + d) = .3; case V <= H - F_hi + 2(B' - d) = .655 */
+    NEAR(d->shape_m, 0.1e-3, TIGHT);
+    NEAR(d->limit_clean_m, 0.300e-3, TIGHT);
+    NEAR(d->limit_case_m, 0.655e-3, TIGHT);
+    CHECK(d->verdict == HS_WHEEL_GRIND);
+    CHECK(strstr(d->stop_if[0], "0.600 mm") != NULL); /* in ovality, twice V */
+    /* .25 - .05 - .02 and .2625 + .05 + .02 */
+    NEAR(d->removal_min_m, 0.180e-3, TIGHT);
+    NEAR(d->removal_max_m, 0.333e-3, TIGHT);
+}
+
+static void measured__plan_fed_back__has_the_same_margins(void) {
+    /* With H = R + 2 g - 2 m and depths less m, the limits of the bench are those of the plan. */
+    for (int bore = 0; bore < 2; bore++) {
+        hs_face_sum plan = {1, 70e-6, 700e-6, 15e-6, 12e-6, 12e-6, 9e-6, 9e-6};
+        hs_face_sum both[2] = {plan, plan};
+        hs_limits finish = {24.99e-3, 25.01e-3};
+        double rough_m = bore ? 24.3e-3 : 25.7e-3, sign = bore ? -1 : 1;
+        double size_m = rough_m + sign * (2 * 9e-6 - 2 * 12e-6);
+        hs_limits rough = {rough_m, rough_m};
+        hs_shape_limits of_plan = hs_window_shape_limits(bore, finish, rough, both);
+        bench_job b;
+        worked_plate(&b);
+        b.job.part.form = HS_RING;
+        b.dimension[0].across = bore ? HS_ACROSS_BORE : HS_ACROSS_OUTSIDE;
+        b.dimension[0].size = (hs_size){25e-3, finish.low_m, finish.high_m, ""};
+        b.dimension[0].face[1] = 0;
+        b.face[0].case_m = 0;
+        b.in.split_m[0] = 15e-6;
+        b.in.face[0] =
+            (hs_measured_face){70e-6, 70e-6, 700e-6 - 12e-6, 700e-6 - 12e-6, INFINITY, INFINITY, 0};
+        b.job.measured.dimension[0] = (hs_measured_dimension){
+            .size_given = 1, .shape_given = 1, .size_m = size_m, .ovality_m = 0.2e-3};
+        const hs_result_measured_dimension *d = judge(&b);
+        NEAR(d->limit_clean_m, hs_window_round(of_plan.clean_m, 0, HS_DOWN), TIGHT);
+        NEAR(d->limit_case_m, hs_window_round(of_plan.case_m, 0, HS_DOWN), TIGHT);
+    }
+}
+
+static void measured__what_is_missing__is_said_and_not_guessed(void) {
+    bench_job b;
+    worked_plate(&b);
+    b.job.measured.dimension[0].size_given = 0;
+    const hs_result_measured_dimension *d = judge(&b);
+    CHECK(d->present && d->verdict == HS_WHEEL_NONE && d->note[0]);
+    worked_plate(&b);
+    b.job.measured.dimension[0].shape_given = 0;
+    d = judge(&b);
+    NEAR(d->shape_m, 0.2e-3, TIGHT);
+    CHECK(strstr(d->note, "Shape not measured") != NULL);
+    worked_plate(&b);
+    b.in.face[0].clean_up_m = NAN;
+    CHECK(judge(&b)->verdict == HS_WHEEL_NO); /* NaN grinds nothing */
+}
+
+static void measured__reads_soft__no_unless_a_rim_explains_it(void) {
+    bench_job b;
+    worked_plate(&b);
+    b.face[0].hardness_HV = b.face[1].hardness_HV = 650;
+    b.job.measured.hardness_low_HV = 560;
+    b.job.measured.hardness_high_HV = 620;
+    CHECK(judge(&b)->verdict == HS_WHEEL_NO);
+    b.in.face[0].soft_rim_m = 0.05e-3;
+    CHECK(judge(&b)->verdict == HS_WHEEL_CARE);
+    CHECK(b.out.verdict == HS_WHEEL_CARE);
+    b.job.measured.hardness_low_HV = 660;
+    b.job.measured.hardness_high_HV = 720;
+    CHECK(judge(&b)->verdict == HS_WHEEL_GRIND);
+}
+
+HS_TEST_MAIN("plan_measured", TEST(measured__worked_plate__printed_figures),
+             TEST(measured__over_the_bow__takes_the_bow_off),
+             TEST(measured__near_the_limit__care_then_no),
+             TEST(measured__case_on_the_test_piece__moves_budget_and_takes_its_doubt),
+             TEST(measured__bar_on_old_centres__remaking_them_halves_the_run_out),
+             TEST(measured__bore__is_reckoned_the_other_way_round),
+             TEST(measured__plan_fed_back__has_the_same_margins),
+             TEST(measured__what_is_missing__is_said_and_not_guessed),
+             TEST(measured__reads_soft__no_unless_a_rim_explains_it))
