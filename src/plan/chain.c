@@ -1,0 +1,168 @@
+#include "plan/chain.h"
+
+#include "constants.h"
+#include "hardskin/model/hardenability.h"
+#include "hardskin/tables/table.h"
+
+#include <math.h>
+#include <stdio.h>
+
+static const double per_inch = 1 / 0.0254;
+
+static hs_status at_face(hs_status status, const hs_face *face, hs_error *err) {
+    if (status != HS_OK && err && face->pointer && !err->pointer[0])
+        snprintf(err->pointer, sizeof err->pointer, "%s", face->pointer);
+    return status;
+}
+
+static hs_status run_axes(hs_chain *chain, hs_history_work *work, hs_error *err) {
+    for (size_t i = 0; i < chain->axes.n; i++) {
+        hs_response *r = &chain->response[i];
+        hs_status status = hs_response_make(r, &chain->axes.axis[i], &chain->route,
+                                            &chain->job->part.steel, work, err);
+        if (status == HS_OK) status = hs_case_harden(&r->typical, &chain->hardening, err);
+        if (status != HS_OK) return status;
+    }
+    return HS_OK;
+}
+
+static hs_quenched section_in_quench(const hs_chain *chain, double wall_m) {
+    const hs_job *job = chain->job;
+    const hs_table *table = hs_table_get(HS_TABLE_QUENCH);
+    size_t row = job->step[chain->route.quench].medium_row;
+    double low = hs_table_number(table, row, HS_QUENCH_GROSSMANN_LOW);
+    double high = hs_table_number(table, row, HS_QUENCH_GROSSMANN_HIGH);
+    hs_quenched q = {HS_QUENCHED_PLATE, wall_m, 0.5 * (low + high) * per_inch};
+    if (job->part.form == HS_BAR) q.shape = HS_QUENCHED_ROUND;
+    return q;
+}
+
+static double thinnest_m(const hs_chain *chain) {
+    const hs_part *part = &chain->job->part;
+    double wall_m = part->length_m;
+    if (part->form == HS_PLATE) wall_m = fmin(wall_m, fmin(part->thickness_m, part->width_m));
+    if (part->form == HS_BAR) wall_m = part->diameter_m;
+    for (size_t i = 0; i < chain->axes.n; i++)
+        wall_m = fmin(wall_m, chain->axes.axis[i].wall_m);
+    return wall_m;
+}
+
+static hs_status harden_core(hs_chain *chain, hs_error *err) {
+    const hs_steel *steel = &chain->job->part.steel;
+    hs_quenched q = section_in_quench(chain, thinnest_m(chain));
+    return hs_core_HV(&chain->core_HV, &chain->core_hardens, &steel->mid, steel->mid.C, &q, err);
+}
+
+/* Limits of one face, and whether this quench hardens the case down to the depth that counts. */
+static hs_status prepare_face(hs_chain *chain, size_t i, hs_error *err) {
+    const hs_face *face = &chain->job->face[i];
+    hs_face_chain *out = &chain->face[i];
+    static const double middle[HS_INPUTS] = {0};
+    out->axis = chain->axes.of_face[i];
+    if (out->axis == HS_MAX_AXES) return HS_OK;
+    hs_limit_make(&out->wanted, &chain->hardening, face->limit_HV);
+    out->asked = out->wanted;
+    if (face->hardness_HV > 0) hs_limit_make(&out->asked, &chain->hardening, face->hardness_HV);
+    if (face->limit_HV <= chain->core_HV)
+        return at_face(hs_fail(err, HS_E_RANGE, "count the case to a higher hardness (\"to\")",
+                               "the core reaches %.0f HV, so no case depth to %.0f HV can be told",
+                               chain->core_HV, face->limit_HV),
+                       face, err);
+    double depth_m = hs_response_depth(&chain->response[out->axis],
+                                       hs_limit_least(&out->wanted, middle), middle,
+                                       &chain->job->part.steel);
+    const hs_axis *axis = &chain->axes.axis[out->axis];
+    if (2 * depth_m > HS_K_PLAN_DOUBT_CASE_BOTH_REFUSE * axis->wall_m &&
+        (axis->far_exposed || axis->shape == HS_CYLINDER))
+        return at_face(hs_fail(err, HS_E_THROUGH, "a shorter soak, or a thicker part",
+                               "a case of %.2f mm from both sides is more than half of the %.2f mm "
+                               "wall behind face %s",
+                               depth_m * 1e3, axis->wall_m * 1e3, face->name),
+                       face, err);
+    hs_quenched q = section_in_quench(chain, axis->wall_m);
+    return hs_case_hardens(&out->margin, &chain->job->part.steel.mid, &q, depth_m, err);
+}
+
+hs_status hs_chain_make(hs_chain *chain, const hs_job *job, hs_history_work *work, hs_error *err) {
+    chain->job = job;
+    hs_status status = hs_route_read(&chain->route, job, err);
+    if (status == HS_OK) status = hs_axes_of(&chain->axes, job, err);
+    if (status != HS_OK) return status;
+    chain->hardening = (hs_hardening){.steel = job->part.steel.mid,
+                                      .dissolve_K = chain->route.dissolve_K,
+                                      .quench_to_K = HS_K_PLAN_DOUBT_QUENCH_BATH,
+                                      .temper = chain->route.temper,
+                                      .tempers = chain->route.tempers};
+    status = run_axes(chain, work, err);
+    if (status == HS_OK) status = harden_core(chain, err);
+    for (size_t i = 0; status == HS_OK && i < job->faces; i++)
+        status = prepare_face(chain, i, err);
+    if (status != HS_OK) return status;
+    static const hs_case_profile none = {0};
+    const hs_case_profile *typical = chain->axes.n > 0 ? &chain->response[0].typical : &none;
+    double surface_pct = chain->axes.n > 0 ? typical->carbon_pct[0] : job->part.steel.mid.C;
+    status = hs_loss_make(&chain->loss, job, &chain->route, surface_pct, err);
+    if (status == HS_OK)
+        status = hs_warp_make(&chain->warp, job, &chain->route, &chain->axes, typical,
+                              chain->core_hardens, err);
+    return status;
+}
+
+/* c: soft rim, surface softened by austenite, or the marks of the cut and of the scale. */
+static double clean_up(const hs_chain *chain, size_t face, double lost_m,
+                       const double z[HS_INPUTS]) {
+    const hs_face_chain *f = &chain->face[face];
+    double scale_m = hs_loss_metal(&chain->loss, chain->job->steps, z);
+    double marks_m = HS_K_PLAN_DOUBT_MACHINED_LAYER + HS_K_PLAN_DOUBT_PIT_SHARE * scale_m;
+    if (f->axis == HS_MAX_AXES) return marks_m;
+    double rim_m = hs_loss_rim(&chain->loss, hs_limit_least(&f->asked, z), z);
+    double austenite_m = hs_response_depth(&chain->response[f->axis], hs_limit_most(&f->asked, z),
+                                           z, &chain->job->part.steel);
+    return fmax(marks_m, fmax(rim_m, austenite_m - lost_m));
+}
+
+static double depth_to(const hs_chain *chain, size_t face, const hs_limit *limit,
+                       const double z[HS_INPUTS]) {
+    const hs_response *r = &chain->response[chain->face[face].axis];
+    double depth_m = hs_response_depth(r, hs_limit_least(limit, z), z, &chain->job->part.steel);
+    if (!(depth_m > 0) || chain->face[face].margin < 1) return 0;
+    double scatter_m = HS_K_PLAN_DOUBT_PACK_SCATTER * hs_draw_share(z[HS_IN_PACK]);
+    return fmax(0, depth_m + scatter_m);
+}
+
+hs_trial hs_chain_trial(const hs_chain *chain, size_t face, double growth_m,
+                        const double z[HS_INPUTS]) {
+    const hs_face *f = &chain->job->face[face];
+    double lost_m =
+        hs_loss_metal(&chain->loss, chain->job->steps, z) + hs_loss_taken(&chain->loss, z);
+    hs_trial t = {.sum = {.ground = f->finish == HS_GROUND,
+                          .split_m = chain->job->shop.setup_error_m *
+                                     fabs(hs_draw_share(z[HS_IN_SETUP])),
+                          .lost_low_m = lost_m,
+                          .lost_high_m = lost_m,
+                          .growth_low_m = growth_m,
+                          .growth_high_m = growth_m}};
+    t.sum.clean_up_m = clean_up(chain, face, lost_m, z);
+    if (chain->face[face].axis == HS_MAX_AXES) {
+        t.sum.budget_m = INFINITY; /* no case in it, none to keep */
+        return t;
+    }
+    t.case_m = depth_to(chain, face, &chain->face[face].wanted, z);
+    t.sum.budget_m = t.case_m - f->case_m;
+    if (f->hardness_HV > 0)
+        t.sum.budget_m =
+            fmin(t.sum.budget_m, depth_to(chain, face, &chain->face[face].asked, z));
+    return t;
+}
+
+double hs_chain_surface_HV(const hs_chain *chain, size_t steps) {
+    int quenched = 0;
+    for (size_t i = 0; i < steps; i++)
+        quenched |= chain->job->step[i].kind == HS_QUENCH;
+    if (!quenched || chain->axes.n == 0) return NAN;
+    hs_temper temper[HS_MAX_TEMPERS];
+    hs_hardening h = chain->hardening;
+    h.temper = temper;
+    h.tempers = hs_route_tempers_before(temper, chain->job, steps);
+    return hs_hardened_HV(&h, chain->response[0].typical.carbon_pct[0], NULL);
+}

@@ -1,0 +1,50 @@
+/* The chain: a job carried through fire and quench once, with all that a draw needs afterwards. */
+#ifndef HS_PLAN_CHAIN_H
+#define HS_PLAN_CHAIN_H
+
+#include "plan/limit.h"
+#include "plan/loss.h"
+#include "plan/response.h"
+#include "plan/warp.h"
+#include "plan/window.h"
+
+/** What hardens of one face. */
+typedef struct hs_face_chain {
+    size_t axis;            /* HS_MAX_AXES: masked */
+    hs_limit wanted;        /* hardness to which the case is counted */
+    hs_limit asked;         /* hardness asked of the finished face; the case's if none is asked */
+    double margin;          /* ideal diameter at hand over the one needed; the case hardens from 1 */
+} hs_face_chain;
+
+typedef struct hs_chain {
+    const hs_job *job;
+    hs_route route;
+    hs_axes axes;
+    hs_response response[HS_MAX_AXES];
+    hs_face_chain face[HS_MAX_FACES];
+    hs_hardening hardening;
+    hs_loss loss;
+    hs_warp warp;
+    double core_HV;
+    int core_hardens;
+} hs_chain;
+
+/** Run the chain at the middle of all inputs and at the points its responses need.
+ *  Returns  HS_OK; HS_E_THROUGH when the case of both sides takes more than half a wall; else as
+ *           the models. */
+hs_status hs_chain_make(hs_chain *chain, const hs_job *job, hs_history_work *work, hs_error *err);
+
+/** What one face brings into the sums, in a draw. */
+typedef struct hs_trial {
+    hs_face_sum sum;
+    double case_m;          /* x: case depth to the hardness wanted, from the blank surface */
+} hs_trial;
+
+/** One draw of one face of a dimension whose growth per side in that draw is `growth_m`. */
+hs_trial hs_chain_trial(const hs_chain *chain, size_t face, double growth_m,
+                        const double z[HS_INPUTS]);
+
+/** Hardness (HV) of the surface after the first `steps` steps; NaN before the first quench. */
+double hs_chain_surface_HV(const hs_chain *chain, size_t steps);
+
+#endif

@@ -1,0 +1,190 @@
+#include "plan/decide.h"
+
+#include "base/num.h"
+
+#include <math.h>
+#include <string.h>
+
+enum { AIMS = 25 };
+
+static void draw_dimension(hs_dimension_draws *out, const hs_chain *chain,
+                           const hs_dimension *dimension, const hs_draws *draws) {
+    for (size_t i = 0; i < draws->n; i++) {
+        const double *z = draws->z[i];
+        double growth_m = hs_warp_growth(&chain->warp, chain->job, dimension, z);
+        double shape_m = hs_warp_shape(&chain->warp, chain->job, dimension, z);
+        out->shape_m[i] = shape_m;
+        for (int k = 0; k < 2; k++) {
+            if (k == 1 && dimension->face[1] == dimension->face[0]) {
+                out->need_m[1][i] = out->need_m[0][i];
+                out->may_m[1][i] = out->may_m[0][i];
+                break;
+            }
+            hs_trial t = hs_chain_trial(chain, dimension->face[k], growth_m, z);
+            out->need_m[k][i] = hs_face_need(&t.sum, shape_m);
+            out->may_m[k][i] = hs_face_may(&t.sum, shape_m);
+        }
+    }
+}
+
+static double quantile_of(const double *values, size_t n, double q, double *scratch) {
+    memcpy(scratch, values, n * sizeof *values);
+    hs_sort(scratch, n);
+    return hs_quantile(scratch, n, q);
+}
+
+/* Each letter of a face at its bad side. */
+static hs_face_sum bad_side(const hs_chain *chain, const hs_dimension *dimension, int k,
+                            const hs_draws *draws, double q, hs_decide_work *work) {
+    enum { CLEAN, BUDGET, SPLIT, LOST, GROWTH, SORTED };
+    hs_face_sum out = {0};
+    for (size_t i = 0; i < draws->n; i++) {
+        double growth_m = hs_warp_growth(&chain->warp, chain->job, dimension, draws->z[i]);
+        hs_trial t = hs_chain_trial(chain, dimension->face[k], growth_m, draws->z[i]);
+        out.ground = t.sum.ground;
+        work->column[CLEAN][i] = t.sum.clean_up_m;
+        work->column[BUDGET][i] = t.sum.budget_m;
+        work->column[SPLIT][i] = t.sum.split_m;
+        work->column[LOST][i] = t.sum.lost_high_m;
+        work->column[GROWTH][i] = growth_m;
+    }
+    double *sorted = work->column[SORTED];
+    out.clean_up_m = quantile_of(work->column[CLEAN], draws->n, q, sorted);
+    out.budget_m = quantile_of(work->column[BUDGET], draws->n, 1 - q, sorted);
+    out.split_m = quantile_of(work->column[SPLIT], draws->n, q, sorted);
+    out.lost_low_m = quantile_of(work->column[LOST], draws->n, 1 - q, sorted);
+    out.lost_high_m = quantile_of(work->column[LOST], draws->n, q, sorted);
+    out.growth_low_m = quantile_of(work->column[GROWTH], draws->n, 1 - q, sorted);
+    out.growth_high_m = quantile_of(work->column[GROWTH], draws->n, q, sorted);
+    return out;
+}
+
+void hs_decide_share(double stock_m[2], const hs_window_found *found, double total_m) {
+    double room[2];
+    for (int k = 0; k < 2; k++)
+        room[k] = found->bad[k].ground ? fmax(0, found->may_m[k] - found->need_m[k]) : 0;
+    double spare = total_m - found->need_m[0] - found->need_m[1];
+    double both = room[0] + room[1];
+    double first = both > 0                                        ? room[0] / both
+                   : found->bad[0].ground == found->bad[1].ground ? 0.5
+                                                                   : found->bad[0].ground;
+    stock_m[0] = found->need_m[0] + first * spare;
+    stock_m[1] = total_m - stock_m[0];
+}
+
+/* Slack of one draw at a rough size: positive when both faces clean up and keep their case. */
+static double slack(const hs_window_found *f, const hs_dimension_draws *d, const hs_size *finish,
+                    double rough_m, size_t i) {
+    double low_m = f->inside ? finish->lower_m - rough_m : rough_m - finish->upper_m;
+    double high_m = f->inside ? finish->upper_m - rough_m : rough_m - finish->lower_m;
+    double need = d->need_m[0][i] + d->need_m[1][i], may = d->may_m[0][i] + d->may_m[1][i];
+    if (f->grounds == 0) /* the size as hardened must lie inside the finished limits */
+        return fmin(high_m - need, need - low_m);
+    if (f->grounds == 1) return fmin(low_m - need, may - high_m);
+    double clean[2], keep[2], best = INFINITY;
+    hs_decide_share(clean, f, low_m);
+    hs_decide_share(keep, f, high_m);
+    for (int k = 0; k < 2; k++)
+        best = fmin(best, fmin(clean[k] - d->need_m[k][i], d->may_m[k][i] - keep[k]));
+    return best;
+}
+
+static double share_good(const hs_window_found *f, const hs_dimension_draws *d,
+                         const hs_size *finish, const hs_draws *draws, size_t dimension,
+                         double rough_m, double tolerance_m) {
+    size_t good = 0;
+    for (size_t i = 0; i < draws->n; i++) {
+        double size_m = rough_m + tolerance_m * draws->rough[i][dimension];
+        good += slack(f, d, finish, size_m, i) >= 0;
+    }
+    return (double)good / (double)draws->n;
+}
+
+/* The size with the greatest share of good draws; on a plateau the least stock. */
+static void find_aim(hs_window_found *f, const hs_chain *chain, size_t dimension,
+                     const hs_draws *draws, const hs_decide_work *work) {
+    const hs_size *finish = &chain->job->dimension[dimension].size;
+    double t = chain->job->shop.rough_tolerance_m;
+    double low = fmin(f->rough.low_m, f->rough.high_m), high = fmax(f->rough.low_m, f->rough.high_m);
+    if (f->verdict == HS_GO) {
+        low += t;
+        high -= t;
+    }
+    const double plateau = 2.0 / (double)draws->n;
+    f->joint = -1;
+    for (int k = 0; k < AIMS; k++) {
+        double share = (double)k / (AIMS - 1), rough = low + share * (high - low);
+        if (f->inside) rough = high - share * (high - low); /* least stock first */
+        double joint =
+            share_good(f, &work->dimension[dimension], finish, draws, dimension, rough, t);
+        if (joint <= f->joint + plateau) continue;
+        f->joint = joint;
+        f->aim_m = rough;
+    }
+}
+
+static void find_window(hs_window_found *f, const hs_chain *chain, size_t index,
+                        const hs_draws *draws, double q, hs_decide_work *work) {
+    const hs_dimension *dimension = &chain->job->dimension[index];
+    hs_dimension_draws *d = &work->dimension[index];
+    hs_limits finish = {dimension->size.lower_m, dimension->size.upper_m};
+    double *sorted = work->column[0];
+    draw_dimension(d, chain, dimension, draws);
+    f->inside = hs_dimension_inside(chain->job, dimension);
+    for (int k = 0; k < 2; k++) {
+        f->need_m[k] = quantile_of(d->need_m[k], draws->n, q, sorted);
+        f->may_m[k] = quantile_of(d->may_m[k], draws->n, 1 - q, sorted);
+        f->bad[k] = k == 1 && dimension->face[1] == dimension->face[0]
+                        ? f->bad[0]
+                        : bad_side(chain, dimension, k, draws, q, work);
+    }
+    f->grounds = f->bad[0].ground + f->bad[1].ground;
+    f->shape_typical_m = quantile_of(d->shape_m, draws->n, 0.5, sorted);
+    f->shape_high_m = quantile_of(d->shape_m, draws->n, 0.95, sorted);
+    if (f->grounds == 0)
+        f->rough = hs_window_as_hardened(f->inside, finish, f->bad);
+    else
+        f->rough = hs_window_rough(f->inside, finish, f->need_m[0] + f->need_m[1],
+                                   f->may_m[0] + f->may_m[1]);
+    f->verdict = hs_window_verdict(f->rough, 2 * chain->job->shop.rough_tolerance_m);
+    find_aim(f, chain, index, draws, work);
+    if (f->verdict == HS_GO && f->joint < q) f->verdict = HS_TIGHT;
+}
+
+void hs_decide_windows(hs_window_found *found, const hs_chain *chain, const hs_draws *draws,
+                       double confidence, hs_decide_work *work) {
+    const hs_job *job = chain->job;
+    for (size_t i = 0; i < job->dimensions; i++) {
+        found[i] = (hs_window_found){.verdict = HS_NONE};
+        const hs_dimension *d = &job->dimension[i];
+        if (job->face[d->face[0]].finish == HS_SOFT && job->face[d->face[1]].finish == HS_SOFT)
+            continue; /* cut to size after the fire */
+        find_window(&found[i], chain, i, draws, confidence, work);
+    }
+}
+
+double hs_decide_joint(const hs_window_found *found, const hs_chain *chain, const hs_draws *draws,
+                       hs_decide_work *work) {
+    const hs_job *job = chain->job;
+    size_t good = 0;
+    for (size_t i = 0; i < draws->n; i++) {
+        double worst = INFINITY;
+        for (size_t k = 0; k < job->dimensions; k++) {
+            if (found[k].verdict == HS_NONE) continue;
+            double rough = found[k].aim_m + job->shop.rough_tolerance_m * draws->rough[i][k];
+            worst = fmin(worst, slack(&found[k], &work->dimension[k], &job->dimension[k].size,
+                                      rough, i));
+        }
+        work->margin_m[i] = worst;
+        good += worst >= 0;
+    }
+    return (double)good / (double)draws->n;
+}
+
+hs_verdict hs_decide_part(const hs_window_found *found, size_t dimensions, double joint,
+                          double confidence) {
+    hs_verdict worst = HS_NONE;
+    for (size_t i = 0; i < dimensions; i++)
+        if (found[i].verdict > worst) worst = found[i].verdict;
+    return worst == HS_GO && joint < confidence ? HS_TIGHT : worst;
+}

@@ -1,0 +1,40 @@
+#include "plan/draw.h"
+
+#include "base/random.h"
+
+#include <math.h>
+
+static const double bound_95 = 1.959963984540054; /* standard normal quantile of .975 */
+
+static const char *const names[HS_INPUTS] = {
+#define X(id, name) name,
+    HS_INPUT_LIST(X)
+#undef X
+};
+
+const char *hs_input_name(hs_input input) {
+    return names[input];
+}
+
+void hs_draws_fill(hs_draws *draws, size_t n, uint64_t seed) {
+    draws->n = n < HS_MAX_SAMPLES ? n : HS_MAX_SAMPLES;
+    for (uint32_t i = 0; i < draws->n; i++) {
+        for (uint32_t k = 0; k < HS_INPUTS; k++)
+            draws->z[i][k] = hs_random_normal(seed, i, k);
+        for (uint32_t k = 0; k < HS_MAX_DIMENSIONS; k++)
+            draws->rough[i][k] = 2 * hs_random_uniform(seed, i, HS_INPUTS + k) - 1;
+    }
+}
+
+double hs_draw_share(double z) {
+    return z / bound_95;
+}
+
+double hs_draw_between(double low, double value, double high, double z) {
+    double share = hs_draw_share(z);
+    return value + share * (share < 0 ? value - low : high - value);
+}
+
+double hs_draw_factor(double bound, double z) {
+    return exp(log(bound) * hs_draw_share(z));
+}

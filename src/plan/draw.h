@@ -1,0 +1,63 @@
+/* The uncertain inputs of a part, and their joint draws. */
+#ifndef HS_PLAN_DRAW_H
+#define HS_PLAN_DRAW_H
+
+#include "hardskin/plan/result.h"
+
+#include <stddef.h>
+#include <stdint.h>
+
+/** One standard normal number each; what it stands for is scaled where it is used. */
+#define HS_INPUT_LIST(X)                                                                           \
+    X(HS_IN_TEMP, "temperature of the fire")                                                       \
+    X(HS_IN_DIFFUSIVITY, "diffusivity of carbon")                                                  \
+    X(HS_IN_SURFACE, "carbon at the surface in the box")                                           \
+    X(HS_IN_CORE, "carbon of the steel")                                                           \
+    X(HS_IN_PACK, "scatter of the case within a load")                                             \
+    X(HS_IN_MS, "martensite start")                                                                \
+    X(HS_IN_HARDNESS, "computed hardness")                                                         \
+    X(HS_IN_OXIDE, "rate of scaling")                                                              \
+    X(HS_IN_ATMOSPHERE, "atmosphere of the reheat")                                                \
+    X(HS_IN_RIM, "soft rim")                                                                       \
+    X(HS_IN_BLAST, "metal taken by descaling")                                                     \
+    X(HS_IN_BOW_Y, "bow of the quench, across the thickness")                                      \
+    X(HS_IN_BOW_X, "bow of the quench, across the width")                                          \
+    X(HS_IN_ONE_SIDED, "size of the bow a one-sided case makes")                                   \
+    X(HS_IN_ONE_SIGN, "sign of the bow a one-sided case makes")                                    \
+    X(HS_IN_GROWTH_ACROSS, "growth across the section")                                            \
+    X(HS_IN_GROWTH_ALONG, "growth of the length")                                                  \
+    X(HS_IN_RUN_OUT, "tilt of the ends")                                                           \
+    X(HS_IN_SETUP, "set-up")
+
+typedef enum hs_input {
+#define X(id, name) id,
+    HS_INPUT_LIST(X)
+#undef X
+        HS_INPUTS
+} hs_input;
+
+enum { HS_MAX_SAMPLES = 2048 };
+
+/** Joint draws: z[sample][input], and one uniform number per dimension for the rough size. */
+typedef struct hs_draws {
+    size_t n;
+    double z[HS_MAX_SAMPLES][HS_INPUTS];
+    double rough[HS_MAX_SAMPLES][HS_MAX_DIMENSIONS]; /* -1 to 1: place inside the tolerance */
+} hs_draws;
+
+/** Fill n draws (n <= HS_MAX_SAMPLES); the same numbers for the same seed. */
+void hs_draws_fill(hs_draws *draws, size_t n, uint64_t seed);
+
+/** The input's name in words. */
+const char *hs_input_name(hs_input input);
+
+/** low .. value .. high are the 95 % bounds of an input: its value at a draw z. */
+double hs_draw_between(double low, double value, double high, double z);
+
+/** A factor with a 95 % bound of times or over `bound`. */
+double hs_draw_factor(double bound, double z);
+
+/** z as a share of the 95 % bound: 1 at z = 1.96. */
+double hs_draw_share(double z);
+
+#endif

@@ -1,0 +1,26 @@
+/* From what was found to the numbers of the result. */
+#ifndef HS_PLAN_FILL_H
+#define HS_PLAN_FILL_H
+
+#include "plan/decide.h"
+
+/** Sizes, sums and faces of every dimension, rounded to the safe side. */
+void hs_fill_dimensions(hs_result *result, const hs_window_found *found, const hs_chain *chain,
+                        const hs_draws *draws, hs_decide_work *work);
+
+/** Case, scale and distortion. */
+void hs_fill_case(hs_result *result, const hs_chain *chain,
+                  const hs_draws *draws, hs_decide_work *work);
+
+/** Confidence reached and what it hangs on, from work->margin_m. */
+void hs_fill_confidence(hs_result *result, const hs_chain *chain, const hs_draws *draws,
+                        double joint, const hs_decide_work *work);
+
+/** Times and states along the route. Runs the history once a heat. */
+hs_status hs_fill_route(hs_result *result, const hs_chain *chain, hs_history_work *work,
+                        hs_error *err);
+
+/** What the answer does not cover, and what was assumed. */
+void hs_fill_limits(hs_result *result, const hs_chain *chain);
+
+#endif

@@ -1,0 +1,119 @@
+#include "plan/fill.h"
+
+#include "base/num.h"
+#include "constants.h"
+#include "hardskin/units/hardness.h"
+#include "plan/cool.h"
+
+#include <math.h>
+#include <stdio.h>
+
+/* The ground face with the least budget; else the first face that has a case. */
+static size_t worst_face(const hs_result *result, const hs_chain *chain) {
+    size_t worst = HS_MAX_FACES;
+    for (size_t i = 0; i < chain->job->faces; i++) {
+        if (chain->face[i].axis == HS_MAX_AXES) continue;
+        if (worst == HS_MAX_FACES) worst = i;
+        const hs_result_face *f = &result->face[i], *w = &result->face[worst];
+        if (f->present && (!w->present || f->budget_m < w->budget_m)) worst = i;
+    }
+    return worst;
+}
+
+static void thin_profile(hs_result_case *out, const hs_case_profile *p) {
+    double end_m = fmin(p->depth_m[p->n - 1], 1.3 * out->total_m);
+    enum { ROWS = 33 };
+    for (size_t i = 0; i < ROWS; i++) {
+        double depth_m = end_m * (double)i / (ROWS - 1);
+        out->profile[i] = (hs_profile_point){depth_m, hs_case_carbon_at(p, depth_m),
+                                             hs_case_hardness_at(p, depth_m)};
+    }
+    out->points = ROWS;
+}
+
+/* Case depth over the draws, and at the middle. */
+static void case_depths(hs_result_case *out, const hs_chain *chain, size_t face,
+                        const hs_draws *draws, double *column) {
+    static const double middle[HS_INPUTS] = {0};
+    double q = chain->job->shop.confidence;
+    for (size_t i = 0; i < draws->n; i++)
+        column[i] = hs_chain_trial(chain, face, 0, draws->z[i]).case_m;
+    hs_sort(column, draws->n);
+    out->depth_m = hs_chain_trial(chain, face, 0, middle).case_m;
+    out->depth_low_m = hs_quantile(column, draws->n, 1 - q);
+    out->depth_high_m = hs_quantile(column, draws->n, q);
+}
+
+static void fill_hard(hs_result_case *out, const hs_chain *chain, size_t face,
+                      const hs_draws *draws, double *column) {
+    static const double middle[HS_INPUTS] = {0};
+    const hs_case_profile *p = &chain->response[chain->face[face].axis].typical;
+    double retained = 0;
+    *out = (hs_result_case){.present = 1,
+                            .limit_HV = chain->job->face[face].limit_HV,
+                            .surface_carbon_pct = p->carbon_pct[0],
+                            .core_HV = chain->core_HV,
+                            .core_hardens = chain->core_hardens,
+                            .dissolved_pct = hs_acm_pct(chain->route.dissolve_K)};
+    case_depths(out, chain, face, draws, column);
+    out->surface_HV = hs_hardened_HV(&chain->hardening, p->carbon_pct[0], &retained);
+    out->surface_HRC = hs_hardened_HRC(out->surface_HV);
+    out->core_HRC = hs_hardened_HRC(out->core_HV);
+    out->retained_austenite_pct = 100 * retained;
+    out->soft_rim_m = hs_loss_rim(
+        &chain->loss, hs_limit_least(&chain->face[face].asked, middle), middle);
+    double reach_m = p->depth_m[p->n - 1];
+    if (hs_case_total(&out->total_m, p, chain->job->part.steel.mid.C, NULL) != HS_OK)
+        out->total_m = reach_m;
+    thin_profile(out, p);
+}
+
+static void fill_scale(hs_result_scale *out, const hs_chain *chain, const hs_draws *draws,
+                       double *column) {
+    static const double middle[HS_INPUTS] = {0};
+    double q = chain->job->shop.confidence;
+    size_t steps = chain->job->steps;
+    for (size_t i = 0; i < draws->n; i++)
+        column[i] = hs_loss_metal(&chain->loss, steps, draws->z[i]) +
+                    hs_loss_taken(&chain->loss, draws->z[i]);
+    hs_sort(column, draws->n);
+    out->lost_low_m = hs_quantile(column, draws->n, 1 - q);
+    out->lost_high_m = hs_quantile(column, draws->n, q);
+    out->lost_m = hs_loss_metal(&chain->loss, steps, middle) + hs_loss_taken(&chain->loss, middle);
+    out->scale_m = hs_loss_standing_m(&chain->loss, steps);
+    out->mass_kg = hs_loss_mass_kg_m2(&chain->loss) * hs_bulk_of(&chain->job->part).surface_m2;
+}
+
+static void bow_term(hs_result_distortion *d, const char *term, double value_m) {
+    if (d->terms == HS_MAX_TERMS || value_m == 0) return;
+    snprintf(d->because[d->terms].term, sizeof d->because[0].term, "%s", term);
+    d->because[d->terms++].value_m = value_m;
+}
+
+static void fill_distortion(hs_result_distortion *out, const hs_chain *chain,
+                            const hs_draws *draws, double *column) {
+    const hs_warp *w = &chain->warp;
+    int ring = chain->job->part.form == HS_RING;
+    for (size_t i = 0; i < draws->n; i++) {
+        double x_m, y_m;
+        hs_warp_bow(&x_m, &y_m, w, draws->z[i]);
+        column[i] = ring ? fabs(w->sigma_ovality_m * draws->z[i][HS_IN_BOW_Y]) : hypot(x_m, y_m);
+    }
+    hs_sort(column, draws->n);
+    out->bow_m = hs_quantile(column, draws->n, 0.5);
+    out->bow_high_m = hs_quantile(column, draws->n, 0.95);
+    out->growth_m = w->growth * chain->job->part.length_m;
+    if (ring) bow_term(out, "uneven quench, ovality (one standard deviation)", w->sigma_ovality_m);
+    bow_term(out, "uneven quench across y (one standard deviation)", w->sigma_y_m);
+    bow_term(out, "uneven quench across x (one standard deviation)", w->sigma_x_m);
+    bow_term(out, "case not alike all round, across y", w->one_sided_y_m);
+    bow_term(out, "case not alike all round, across x", w->one_sided_x_m);
+}
+
+void hs_fill_case(hs_result *result, const hs_chain *chain,
+                  const hs_draws *draws, hs_decide_work *work) {
+    size_t face = worst_face(result, chain);
+    if (face < HS_MAX_FACES) fill_hard(&result->hard, chain, face, draws, work->column[0]);
+    fill_scale(&result->scale, chain, draws, work->column[0]);
+    fill_distortion(&result->distortion, chain, draws, work->column[0]);
+}

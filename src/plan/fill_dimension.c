@@ -1,0 +1,186 @@
+#include "plan/fill.h"
+
+#include "base/num.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+static double sorted_quantile(double *values, size_t n, double q) {
+    hs_sort(values, n);
+    return hs_quantile(values, n, q);
+}
+
+static void add_term(hs_result_dimension *d, const char *term, double value_m) {
+    if (d->terms == HS_MAX_TERMS) return;
+    hs_term *t = &d->because[d->terms++];
+    snprintf(t->term, sizeof t->term, "%s", term);
+    t->value_m = value_m;
+}
+
+/* Medians of the letters, mean over the ground faces; the doubt of all together is what is left. */
+static void explain_need(hs_result_dimension *d, const hs_window_found *f, const hs_chain *chain,
+                         const hs_dimension *dimension, double need_m) {
+    static const double middle[HS_INPUTS] = {0};
+    double growth_m = hs_warp_growth(&chain->warp, chain->job, dimension, middle);
+    double clean = 0, lost = 0, shape = 0, growth = 0;
+    for (int k = 0; k < 2; k++) {
+        hs_trial t = hs_chain_trial(chain, dimension->face[k], growth_m, middle);
+        lost += 0.5 * t.sum.lost_high_m;
+        growth += 0.5 * growth_m;
+        if (!t.sum.ground) continue;
+        clean += 0.5 * t.sum.clean_up_m;
+        shape += 0.25 * f->shape_typical_m;
+    }
+    add_term(d, "clean-up: soft rim, cut marks, pits", clean);
+    add_term(d, "lost as scale and in descaling", lost);
+    if (f->grounds > 0) add_term(d, "half the shape to expect (bow, run-out, ovality)", shape);
+    add_term(d, "growth, taken off", -growth);
+    add_term(d, "doubt of all these together, set-up in it",
+             need_m - clean - lost - shape + growth);
+}
+
+static void note_dimension(hs_result_dimension *d, const hs_window_found *f,
+                           const hs_chain *chain, const hs_dimension *dimension) {
+    const hs_job *job = chain->job;
+    const hs_face *faces[2] = {&job->face[dimension->face[0]], &job->face[dimension->face[1]]};
+    if (f->grounds == 0) {
+        snprintf(d->note, sizeof d->note,
+                 "no face of it is ground: it keeps the size the fire gives it, and across a bow "
+                 "that size holds only locally");
+        return;
+    }
+    for (int k = 0; k < 2; k++) {
+        if (faces[k]->finish == HS_AS_HARDENED)
+            snprintf(d->note, sizeof d->note,
+                     "face %s stays as hardened: the size holds only locally across a bow",
+                     faces[k]->name);
+        if (faces[k]->finish == HS_GROUND && chain->face[dimension->face[k]].axis < HS_MAX_AXES &&
+            chain->face[dimension->face[k]].margin < 1)
+            snprintf(d->note, sizeof d->note,
+                     "this quench does not harden the case of %s in this steel and section "
+                     "(ideal diameter %.0f %% of what it takes)",
+                     faces[k]->name, 100 * chain->face[dimension->face[k]].margin);
+    }
+}
+
+/* To a hundredth where the window has room for it, else to a thousandth. */
+static double readable_m(double size_m, double low_m, double high_m) {
+    double coarse = hs_round_to(size_m * 1e3, 2, HS_NEAREST) * 1e-3;
+    if (coarse >= low_m && coarse <= high_m) return coarse;
+    return hs_round_to(size_m * 1e3, 3, HS_NEAREST) * 1e-3;
+}
+
+static double readable_in(double size_m, double low_in, double high_in) {
+    double coarse = hs_round_to(size_m / 0.0254, 3, HS_NEAREST);
+    if (coarse >= low_in && coarse <= high_in) return coarse;
+    return hs_round_to(size_m / 0.0254, 4, HS_NEAREST);
+}
+
+static void fill_sizes(hs_result_dimension *d, const hs_window_found *f, const hs_chain *chain,
+                       const hs_dimension *dimension) {
+    const hs_job *job = chain->job;
+    int inch = job->inch_first;
+    double t = job->shop.rough_tolerance_m;
+    hs_limits finish = {dimension->size.lower_m, dimension->size.upper_m};
+    double slack = f->verdict == HS_GO ? t : 0;
+    d->rough_low_m = hs_window_round(f->rough.low_m, inch, HS_UP);
+    d->rough_high_m = hs_window_round(f->rough.high_m, inch, HS_DOWN);
+    d->rough_low_in = hs_window_round_in(f->rough.low_m, HS_UP);
+    d->rough_high_in = hs_window_round_in(f->rough.high_m, HS_DOWN);
+    d->rough_aim_m = readable_m(f->aim_m, d->rough_low_m + slack, d->rough_high_m - slack);
+    d->rough_aim_in = readable_in(f->aim_m, d->rough_low_in + slack / 0.0254,
+                                  d->rough_high_in - slack / 0.0254);
+    if (inch) d->rough_aim_m = d->rough_aim_in * 0.0254;
+    double stock = d->rough_aim_m - 0.5 * (finish.low_m + finish.high_m);
+    d->stock_m = 0.5 * (f->inside ? -stock : stock);
+    hs_limits offered = {d->rough_aim_m - t, d->rough_aim_m + t};
+    double limit = hs_window_shape_limit(f->inside, finish, offered, f->bad);
+    d->shape_limit_m = isfinite(limit) ? hs_window_round(limit, inch, HS_DOWN) : NAN;
+}
+
+static void fill_dimension(hs_result_dimension *d, const hs_window_found *f,
+                           const hs_chain *chain, const hs_dimension *dimension) {
+    int inch = chain->job->inch_first;
+    d->verdict = f->verdict;
+    d->finish_low_m = dimension->size.lower_m;
+    d->finish_high_m = dimension->size.upper_m;
+    d->rough_low_m = d->rough_aim_m = d->rough_high_m = d->stock_m = d->shape_limit_m = NAN;
+    d->rough_low_in = d->rough_aim_in = d->rough_high_in = NAN;
+    d->need_m = d->may_m = NAN;
+    if (f->verdict == HS_NONE) {
+        snprintf(d->note, sizeof d->note, "soft faces: cut to size after the fire");
+        return;
+    }
+    d->need_m = hs_window_round(0.5 * (f->need_m[0] + f->need_m[1]), inch, HS_UP);
+    d->may_m = hs_window_round(0.5 * (f->may_m[0] + f->may_m[1]), inch, HS_DOWN);
+    d->shape_m = f->shape_typical_m;
+    d->shape_high_m = f->shape_high_m;
+    d->joint = f->joint;
+    explain_need(d, f, chain, dimension, d->need_m);
+    note_dimension(d, f, chain, dimension);
+    if (f->verdict != HS_STOP) fill_sizes(d, f, chain, dimension);
+}
+
+static double stock_of(const hs_window_found *f, const hs_dimension *dimension,
+                       double rough_m, int k) {
+    double middle = 0.5 * (dimension->size.lower_m + dimension->size.upper_m), stock[2];
+    hs_decide_share(stock, f, f->inside ? middle - rough_m : rough_m - middle);
+    return stock[k];
+}
+
+/* What the wheel does to one face at the aim, over all draws. */
+static void fill_face(hs_result_face *out, const hs_window_found *f, const hs_chain *chain,
+                      size_t index, int k, const hs_draws *draws, hs_decide_work *work) {
+    enum { LEAST, MOST, LEFT, LOST };
+    const hs_dimension *dimension = &chain->job->dimension[index];
+    size_t face = dimension->face[k], n = draws->n;
+    double q = chain->job->shop.confidence;
+    double stock_m = stock_of(f, dimension, f->aim_m, k);
+    for (size_t i = 0; i < n; i++) {
+        double growth_m = hs_warp_growth(&chain->warp, chain->job, dimension, draws->z[i]);
+        double shape_m = work->dimension[index].shape_m[i];
+        hs_trial t = hs_chain_trial(chain, face, growth_m, draws->z[i]);
+        work->column[LEAST][i] = hs_face_least_removal(&t.sum, shape_m, stock_m);
+        work->column[MOST][i] = hs_face_most_removal(&t.sum, shape_m, stock_m);
+        double deepest = hs_face_deepest(&t.sum, shape_m, stock_m);
+        work->column[LEFT][i] = t.case_m - deepest;
+        work->column[LOST][i] = deepest;
+    }
+    int inch = chain->job->inch_first;
+    out->present = 1;
+    out->dimension = index;
+    out->removal_min_m = sorted_quantile(work->column[LEAST], n, 1 - q);
+    out->removal_max_m = hs_window_round(sorted_quantile(work->column[MOST], n, q), inch, HS_UP);
+    double left = sorted_quantile(work->column[LEFT], n, 1 - q);
+    out->case_left_min_m = hs_window_round(fmax(0, left), inch, HS_DOWN);
+    out->case_left_typical_m = fmax(0, hs_quantile(work->column[LEFT], n, 0.5));
+    out->case_lost_m = fmax(0, sorted_quantile(work->column[LOST], n, q));
+    out->clean_up_m = f->bad[k].clean_up_m;
+    out->budget_m = f->bad[k].budget_m;
+    out->split_m = f->bad[k].split_m;
+    out->growth_low_m = f->bad[k].growth_low_m;
+    out->growth_high_m = f->bad[k].growth_high_m;
+    out->lost_high_m = f->bad[k].lost_high_m;
+    double lost = hs_quantile(work->column[LOST], n, 0.5);
+    double depth = lost + out->case_left_typical_m;
+    out->share_of_case_pct = depth > 0 ? 100 * fmax(0, lost) / depth : 100;
+    out->hardness_left_HV =
+        hs_case_hardness_at(&chain->response[chain->face[face].axis].typical, out->case_lost_m);
+}
+
+void hs_fill_dimensions(hs_result *result, const hs_window_found *found, const hs_chain *chain,
+                        const hs_draws *draws, hs_decide_work *work) {
+    const hs_job *job = chain->job;
+    for (size_t i = 0; i < job->dimensions; i++) {
+        const hs_dimension *dimension = &job->dimension[i];
+        hs_result_dimension *d = &result->dimension[i];
+        fill_dimension(d, &found[i], chain, dimension);
+        for (int k = 0; k < 2; k++) {
+            size_t face = dimension->face[k];
+            if (found[i].verdict == HS_NONE || !found[i].bad[k].ground) continue;
+            if (chain->face[face].axis == HS_MAX_AXES || result->face[face].present) continue;
+            fill_face(&result->face[face], &found[i], chain, i, k, draws, work);
+        }
+    }
+}

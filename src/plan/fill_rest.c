@@ -1,0 +1,131 @@
+#include "plan/fill.h"
+
+#include "constants.h"
+#include "hardskin/tables/table.h"
+
+#include <math.h>
+#include <stdarg.h>
+#include <stdio.h>
+
+static double correlation(const hs_draws *draws, const double *margin, int input, int folded) {
+    double n = (double)draws->n, sx = 0, sy = 0, sxx = 0, syy = 0, sxy = 0;
+    for (size_t i = 0; i < draws->n; i++) {
+        double x = folded ? fabs(draws->z[i][input]) : draws->z[i][input], y = margin[i];
+        sx += x;
+        sy += y;
+        sxx += x * x;
+        syy += y * y;
+        sxy += x * y;
+    }
+    double cov = sxy - sx * sy / n, vx = sxx - sx * sx / n, vy = syy - sy * sy / n;
+    return vy > 0 ? cov / sqrt(vx * vy) : 0;
+}
+
+static void insert_driver(hs_result_confidence *c, const char *name, double share) {
+    size_t at = c->drivers++;
+    while (at > 0 && c->driver[at - 1].share_pct < share) {
+        c->driver[at] = c->driver[at - 1];
+        at--;
+    }
+    snprintf(c->driver[at].name, sizeof c->driver[at].name, "%s", name);
+    c->driver[at].share_pct = share;
+}
+
+/* Share of the variance of the worst face's slack that one input explains, alone or by its size:
+ * z and |z| of a normal number are uncorrelated, so the squares add. */
+static void find_drivers(hs_result_confidence *c, const hs_draws *draws, const double *margin) {
+    double share[HS_INPUTS], all = 0;
+    for (int k = 0; k < HS_INPUTS; k++) {
+        double straight = correlation(draws, margin, k, 0), by_size = correlation(draws, margin, k, 1);
+        share[k] = straight * straight + by_size * by_size;
+        all += share[k];
+    }
+    const double noise = 8.0 / (double)draws->n; /* squares of two chance correlations */
+    for (int k = 0; k < HS_INPUTS; k++)
+        if (share[k] > noise && c->drivers < HS_MAX_DRIVERS)
+            insert_driver(c, hs_input_name((hs_input)k), 100 * share[k] / all);
+}
+
+void hs_fill_confidence(hs_result *result, const hs_chain *chain, const hs_draws *draws,
+                        double joint, const hs_decide_work *work) {
+    hs_result_confidence *c = &result->confidence;
+    *c = (hs_result_confidence){.level = chain->job->shop.confidence,
+                                .reached = joint,
+                                .samples = draws->n};
+    if (joint >= 1) { /* N trials without a failure prove only p < 3/N, at 95 % */
+        c->reached = 1 - 3 / (double)draws->n;
+        c->at_least = 1;
+    }
+    c->reached_batch = pow(c->reached, (double)chain->job->part.quantity);
+    find_drivers(c, draws, work->margin_m);
+}
+
+static void say(hs_result *r, const char *format, ...) HS_PRINTF(2, 3);
+
+static void say(hs_result *r, const char *format, ...) {
+    if (r->limits == HS_MAX_LIMITS) return;
+    va_list args;
+    va_start(args, format);
+    vsnprintf(r->limit[r->limits++], sizeof r->limit[0], format, args);
+    va_end(args);
+}
+
+static void say_of_shape(hs_result *r, const hs_chain *chain) {
+    const hs_job *job = chain->job;
+    const hs_step *quench = &job->step[chain->route.quench];
+    say(r, "The bow is a random one, sized by medium and section height (beta %.3f), not yet "
+           "computed from this quench; twist and corner lift are not computed: measure them.",
+        chain->warp.beta);
+    if (quench->uneven < 0) {
+        double usual = hs_table_number(hs_table_get(HS_TABLE_QUENCH), quench->medium_row,
+                                       HS_QUENCH_UNEVEN_REFERENCE);
+        say(r, "Unevenness of the quench not given: %.0f %% between opposite sides assumed.",
+            100 * usual);
+    }
+    if (job->part.condition == HS_COLD_DRAWN || job->part.condition == HS_HOT_ROLLED)
+        say(r, "Stress already in %s stock and let go by fire or milling is not in the bow: rough, "
+               "stress relieve, machine again.",
+            job->part.condition == HS_COLD_DRAWN ? "cold-drawn" : "hot-rolled");
+    if (job->features > 0)
+        say(r, "Holes, slots and steps are not in the bow, nor in the carbon at their edges.");
+    if (job->part.form == HS_PROFILE)
+        say(r, "Corners carburise deeper than the flat and inner corners less; the flat is what "
+               "is computed.");
+}
+
+static void say_of_route(hs_result *r, const hs_chain *chain) {
+    const hs_steel *steel = &chain->job->part.steel;
+    if (chain->route.red_lag_s > 0)
+        say(r, "%.1f h of the soak are taken off: it was counted from the box being red.",
+            chain->route.red_lag_s / 3600);
+    if (steel->only_maxima)
+        say(r, "%s has maxima only: reckoned with C %.2f, Mn %.2f, Si %.2f %%; ask for the heat's "
+               "own analysis.",
+            steel->name, steel->mid.C, steel->mid.Mn, steel->mid.Si);
+    if (steel->alloyed)
+        say(r, "Carbon diffusivity is that of plain iron and carbon; on alloyed steel it is taken "
+               "as known to 25 %% only.");
+    if (!chain->core_hardens)
+        say(r, "The core does not harden in this section and quench (%.0f HV, an estimate).",
+            chain->core_HV);
+    for (size_t i = 0; i < chain->job->steps; i++)
+        if (chain->job->step[i].kind == HS_DESCALE)
+            return;
+    say(r, "No descaling step in the route: scale left on the part is not on its size.");
+}
+
+void hs_fill_limits(hs_result *result, const hs_chain *chain) {
+    const hs_job *job = chain->job;
+    say_of_shape(result, chain);
+    say_of_route(result, chain);
+    for (size_t i = 0; i < job->faces; i++)
+        if (!job->face[i].stated)
+            say(result, "Face %s is not in the sheet: taken as left as hardened.",
+                job->face[i].name);
+    if (!job->shop.stated)
+        say(result, "No shop in the sheet: the usual shop is assumed (rough tolerance +-%.2f mm).",
+            job->shop.rough_tolerance_m * 1e3);
+    if (job->shop.records > 0)
+        say(result, "The shop's record (%zu parts) is read but does not yet move the figures.",
+            job->shop.records);
+}

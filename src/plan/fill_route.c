@@ -1,0 +1,95 @@
+#include "plan/fill.h"
+
+#include "constants.h"
+#include "hardskin/model/pack.h"
+#include "hardskin/tables/table.h"
+#include "hardskin/units/format.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+static const char *const step_words[] = {"stress relieve", "carburise",  "cool",    "reheat", "quench",
+                                         "temper",         "straighten", "descale", "bake"};
+
+/* Descale methods in the words of the sheet. */
+static const char *method_words(hs_descale_method by) {
+    return hs_table_text(hs_table_get(HS_TABLE_DESCALE_TAKES), (size_t)by, 0);
+}
+
+static double length_of(const hs_step *step) {
+    if (step->log_points > 0) return step->log[step->log_points - 1].time_s;
+    return step->hold_s.value;
+}
+
+static void describe(hs_result_step *out, const hs_step *step) {
+    char temp[24] = "", time[48] = "";
+    if (step->temp_K.value > 0) hs_format_celsius(temp, sizeof temp, step->temp_K.value, 0);
+    if (out->hold_s > 0) hs_format_time(time, sizeof time, out->hold_s, HS_NEAREST);
+    const char *how = step->kind == HS_DESCALE ? method_words(step->by)
+                      : step->medium           ? step->medium
+                                               : "";
+    snprintf(out->text, sizeof out->text, "%s%s%s%s%s%s%s%s", step_words[step->kind],
+             temp[0] ? " " : "", temp, time[0] ? " " : "", time,
+             !how[0]                     ? ""
+             : step->kind == HS_DESCALE ? " by "
+                                         : " in ",
+             how, step->log_points > 0 ? " (as logged)" : "");
+}
+
+/* Case depth to the limit if the part were hardened with what it has now. */
+static hs_status depth_after(double *depth_m, const hs_chain *chain, size_t heats, double limit_HV,
+                             hs_history_work *work, hs_error *err) {
+    hs_case_profile profile;
+    const hs_job *job = chain->job;
+    hs_history_point middle = {1, 0};
+    *depth_m = 0;
+    if (heats == 0 || chain->axes.n == 0) return HS_OK;
+    hs_status status = hs_history_run(&profile, &chain->axes.axis[0], &chain->route, heats, middle,
+                                      job->part.steel.mid.C, work, err);
+    if (status == HS_OK) status = hs_case_harden(&profile, &chain->hardening, err);
+    if (status != HS_OK) return status;
+    if (hs_case_depth(depth_m, &profile, limit_HV, NULL) != HS_OK) *depth_m = 0;
+    return HS_OK;
+}
+
+static double heat_up_of(const hs_step *step) {
+    double heat_up_s = 0;
+    if (step->kind == HS_CARBURISE && step->box_m > 0 && step->log_points == 0 &&
+        hs_pack_heat_up(&heat_up_s, step->box_m, NULL) != HS_OK)
+        return 0;
+    return heat_up_s;
+}
+
+hs_status hs_fill_route(hs_result *result, const hs_chain *chain, hs_history_work *work,
+                        hs_error *err) {
+    const hs_job *job = chain->job;
+    static const double middle[HS_INPUTS] = {0};
+    double clock_s = 0, depth_m = 0;
+    size_t heats = 0;
+    for (size_t i = 0; i < job->steps; i++) {
+        const hs_step *step = &job->step[i];
+        hs_result_step *out = &result->step[i];
+        size_t before = heats;
+        while (heats < chain->route.heats && chain->route.heat[heats].step <= i)
+            heats++;
+        hs_status status = HS_OK;
+        if (heats > before)
+            status = depth_after(&depth_m, chain, heats, result->hard.limit_HV, work, err);
+        if (status != HS_OK) return status;
+        *out = (hs_result_step){.start_s = clock_s,
+                                .heat_up_s = heat_up_of(step),
+                                .hold_s = length_of(step),
+                                .temp_K = step->temp_K.value,
+                                .case_depth_m = depth_m,
+                                .hardness_HRC = hs_hardened_HRC(hs_chain_surface_HV(chain, i + 1)),
+                                .lost_m = hs_loss_metal(&chain->loss, i + 1, middle)};
+        describe(out, step);
+        double red_s = step->from_box_red && out->heat_up_s > 0
+                           ? fmin(out->heat_up_s, HS_K_PLAN_DOUBT_RED_LAG_FROM * 3600)
+                           : out->heat_up_s;
+        clock_s += red_s + out->hold_s;
+    }
+    result->steps = job->steps;
+    return HS_OK;
+}

@@ -1,0 +1,61 @@
+#include "plan/history.h"
+
+#include "constants.h"
+
+#include <math.h>
+
+double hs_history_surface(const hs_route_heat *heat, double position) {
+    double low = heat->surface_low_pct, mid = heat->surface_pct, high = heat->surface_high_pct;
+    return mid + position * (position < 0 ? mid - low : high - mid);
+}
+
+static void fill_heats(hs_heat *out, const hs_axis *axis, const hs_route *route, size_t heats,
+                       double position) {
+    for (size_t i = 0; i < heats; i++) {
+        const hs_route_heat *in = &route->heat[i];
+        hs_side side = {.kind = HS_SIDE_CLOSED};
+        if (in->carburises) {
+            side.kind = in->transfer_m_s > 0 ? HS_SIDE_TRANSFER : HS_SIDE_FIXED;
+            side.carbon_pct = hs_history_surface(in, position);
+            side.transfer_m_s = in->transfer_m_s;
+        }
+        out[i] = (hs_heat){.point = in->point, .n = in->n, .cap_at_acm = 1};
+        out[i].side[0] = side;
+        if (axis->far_exposed) out[i].side[1] = side;
+    }
+}
+
+/* Only as deep as carbon can go, or to the middle of a plate that is alike on both faces. */
+static hs_status make_mesh(hs_carbon_mesh *mesh, const hs_axis *axis, double reach_m,
+                           hs_error *err) {
+    int plate_alike = axis->shape == HS_SLAB && axis->far_exposed;
+    double half = axis->far_exposed ? 0.5 * axis->wall_m : axis->wall_m;
+    if (axis->shape == HS_CYLINDER) half = axis->size_m;
+    double cut = reach_m < half ? reach_m : plate_alike ? half : 0;
+    return hs_carbon_mesh_make(mesh, axis->shape, axis->size_m, axis->inner_m, cut, 0, err);
+}
+
+hs_status hs_history_run(hs_case_profile *profile, const hs_axis *axis, const hs_route *route,
+                         size_t heats, hs_history_point at, double core_pct,
+                         hs_history_work *work, hs_error *err) {
+    hs_diffusivity d = {.model = HS_D_AGREN, .factor = at.diffusivity_factor};
+    hs_carbon_uptake uptake = {.surface_pct = {core_pct, core_pct}};
+    fill_heats(work->heat, axis, route, heats, at.surface);
+    double most_pct = core_pct;
+    for (size_t i = 0; i < heats; i++)
+        most_pct = fmax(most_pct, work->heat[i].side[0].carbon_pct);
+    double reach_m = hs_carbon_reach(work->heat, heats, &d, most_pct);
+    hs_status status = make_mesh(&work->mesh, axis, reach_m, err);
+    if (status != HS_OK) return status;
+    for (size_t i = 0; i < work->mesh.n; i++)
+        work->carbon_pct[i] = core_pct;
+    for (size_t i = 0; i < heats; i++) {
+        hs_heat heat = work->heat[i];
+        if (work->mesh.cut) heat.side[1] = (hs_side){.kind = HS_SIDE_CLOSED};
+        status =
+            hs_carbon_run(work->carbon_pct, &uptake, &work->mesh, &heat, &d, &work->carbon, err);
+        if (status != HS_OK) return status;
+    }
+    hs_case_from_mesh(profile, &work->mesh, work->carbon_pct, uptake.surface_pct, 0);
+    return HS_OK;
+}

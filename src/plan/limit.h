@@ -1,0 +1,25 @@
+/* A hardness limit as limits of carbon: the least carbon that is hard enough, and the most before
+ * retained austenite makes the surface soft again; both as Ms and hardness are drawn. */
+#ifndef HS_PLAN_LIMIT_H
+#define HS_PLAN_LIMIT_H
+
+#include "hardskin/model/martensite.h"
+#include "plan/draw.h"
+
+/** At the middle, at Ms low and high, at hardness low and high (their 95 % bounds). */
+typedef struct hs_limit {
+    double hardness_HV;
+    double least_pct[5];    /* HS_LIMIT_NEVER where no carbon is hard enough */
+    double most_pct[5];     /* HS_LIMIT_NEVER where no carbon is too soft again */
+} hs_limit;
+
+#define HS_LIMIT_NEVER 9.0  /* more carbon than any steel holds */
+
+/** Find the limits for one hardness. `h` as for hs_hardened_HV, its shifts are ignored. */
+void hs_limit_make(hs_limit *limit, const hs_hardening *h, double hardness_HV);
+
+/** Least and most carbon in a draw. */
+double hs_limit_least(const hs_limit *limit, const double z[HS_INPUTS]);
+double hs_limit_most(const hs_limit *limit, const double z[HS_INPUTS]);
+
+#endif

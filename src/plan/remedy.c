@@ -1,0 +1,147 @@
+#include "plan/remedy.h"
+
+#include "plan/variant.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+static double width_m(const hs_window_found *f) {
+    return 0.5 * (f->may_m[0] + f->may_m[1] - f->need_m[0] - f->need_m[1]);
+}
+
+static int wanted(const hs_window_found *f) {
+    return f->verdict == HS_STOP || f->verdict == HS_TIGHT;
+}
+
+static int run(hs_remedy_work *work, const hs_variant *variant, const hs_draws *draws,
+               hs_history_work *history, hs_decide_work *decide) {
+    const hs_job *job = &variant->job;
+    if (hs_chain_make(&work->chain, job, history, NULL) != HS_OK) return 0;
+    hs_decide_windows(work->found, &work->chain, draws, job->shop.confidence, decide);
+    return 1;
+}
+
+/* Better by a margin a bench can see, or the verdict itself is better. */
+static int helps(const hs_window_found *before, const hs_window_found *after) {
+    if (after->verdict < before->verdict) return 1;
+    return after->verdict == before->verdict && width_m(after) - width_m(before) >= 5e-6;
+}
+
+/* All windows that were not open are now? */
+static int opens_all(const hs_window_found *before, const hs_window_found *after, size_t n) {
+    for (size_t i = 0; i < n; i++)
+        if (wanted(&before[i]) && after[i].verdict != HS_GO) return 0;
+    return 1;
+}
+
+static void put_in(hs_result_dimension *d, const hs_remedy *remedy) {
+    size_t at = d->remedies;
+    if (at == HS_MAX_REMEDIES) {
+        at--;
+        if (d->remedy[at].verdict < remedy->verdict) return;
+    } else {
+        d->remedies++;
+    }
+    while (at > 0 && (d->remedy[at - 1].verdict > remedy->verdict ||
+                      (d->remedy[at - 1].verdict == remedy->verdict &&
+                       d->remedy[at - 1].gain_m < remedy->gain_m))) {
+        d->remedy[at] = d->remedy[at - 1];
+        at--;
+    }
+    d->remedy[at] = *remedy;
+}
+
+static void offer(hs_result_dimension *dimension, const hs_window_found *before,
+                  const hs_window_found *after, const hs_variant *variant) {
+    for (size_t i = 0; i < variant->job.dimensions; i++) {
+        if (!wanted(&before[i]) || !helps(&before[i], &after[i])) continue;
+        hs_remedy remedy = {.gain_m = width_m(&after[i]) - width_m(&before[i]),
+                            .verdict = after[i].verdict};
+        memcpy(remedy.what, variant->what, sizeof remedy.what);
+        memcpy(remedy.text, variant->text, sizeof remedy.text);
+        put_in(&dimension[i], &remedy);
+    }
+}
+
+static double total_width(const hs_window_found *f, size_t n, const hs_window_found *before) {
+    double sum = 0;
+    for (size_t i = 0; i < n; i++)
+        if (wanted(&before[i])) sum += fmin(width_m(&f[i]), 1e-3);
+    return sum;
+}
+
+typedef struct search {
+    hs_result_dimension *dimension;
+    const hs_window_found *before;
+    const hs_job *job;
+    const hs_draws *draws;
+    hs_remedy_work *work;
+    hs_history_work *history;
+    hs_decide_work *decide;
+    int opened;             /* some single change opens every window */
+    double best_width_m;
+} search;
+
+/* The smallest size of a change that opens everything; else its largest that runs. */
+static void try_change(search *s, const hs_change *change) {
+    size_t n = s->job->dimensions;
+    hs_window_found last[HS_MAX_DIMENSIONS];
+    char what[sizeof s->work->variant.what] = "";
+    for (int size = 0; size < change->sizes; size++) {
+        hs_variant *v = &s->work->variant;
+        hs_variant_start(v, s->job);
+        if (!change->change(v, size) || !run(s->work, v, s->draws, s->history, s->decide)) break;
+        memcpy(last, s->work->found, n * sizeof *last);
+        memcpy(what, v->what, sizeof what);
+        double width = total_width(last, n, s->before);
+        if (width > s->best_width_m) {
+            s->best_width_m = width;
+            hs_variant_start(&s->work->best, &v->job);
+            memcpy(s->work->best.what, v->what, sizeof v->what);
+        }
+        if (!opens_all(s->before, last, n)) continue;
+        s->opened = 1;
+        break;
+    }
+    if (!what[0]) return;
+    memcpy(s->work->variant.what, what, sizeof what);
+    offer(s->dimension, s->before, last, &s->work->variant);
+}
+
+/* No single change is enough: the best of them together with each other one. */
+static void try_pairs(search *s) {
+    size_t n_changes;
+    const hs_change *changes = hs_changes(&n_changes);
+    hs_variant best = s->work->best;
+    for (size_t i = 0; i < n_changes; i++) {
+        hs_variant *v = &s->work->variant;
+        hs_variant_start(v, &best.job);
+        if (!changes[i].change(v, changes[i].sizes - 1)) continue;
+        char both[sizeof v->what];
+        snprintf(both, sizeof both, "%.38s; %.38s", best.what, v->what);
+        if (!strncmp(best.what, v->what, 8)) continue; /* the same change once more */
+        memcpy(v->what, both, sizeof both);
+        if (!run(s->work, v, s->draws, s->history, s->decide)) continue;
+        if (!opens_all(s->before, s->work->found, s->job->dimensions)) continue;
+        offer(s->dimension, s->before, s->work->found, v);
+        return;
+    }
+}
+
+void hs_remedy_find(hs_result_dimension *dimension, const hs_window_found *found,
+                    const hs_job *job, const hs_draws *draws, hs_remedy_work *work,
+                    hs_history_work *history, hs_decide_work *decide) {
+    int any = 0;
+    for (size_t i = 0; i < job->dimensions; i++)
+        any |= wanted(&found[i]);
+    if (!any) return;
+    search s = {dimension, found, job, draws, work, history, decide, 0, -INFINITY};
+    hs_variant_start(&work->best, job);
+    work->best.what[0] = '\0';
+    size_t n;
+    const hs_change *changes = hs_changes(&n);
+    for (size_t i = 0; i < n; i++)
+        try_change(&s, &changes[i]);
+    if (!s.opened) try_pairs(&s);
+}

@@ -1,0 +1,107 @@
+#include "plan/response.h"
+
+#include "constants.h"
+
+#include <math.h>
+
+enum { MIDDLE, SLOW, FAST, LEAN, RICH, RUNS };
+
+/* Level k of the carbon, 0 at the core, 1 at the medium's surface carbon. */
+static double level(size_t k) {
+    return (double)(k + 1) / HS_LEVELS;
+}
+
+/* Deepest place at which the profile still has `carbon_pct`; the profile falls inward. */
+static double depth_of(const hs_case_profile *p, double carbon_pct) {
+    if (p->carbon_pct[p->n - 1] >= carbon_pct) return p->depth_m[p->n - 1];
+    for (size_t i = p->n - 1; i > 0; i--) {
+        double deep = p->carbon_pct[i], shallow = p->carbon_pct[i - 1];
+        if (shallow < carbon_pct) continue;
+        double share = (shallow - carbon_pct) / (shallow - deep);
+        return p->depth_m[i - 1] + share * (p->depth_m[i] - p->depth_m[i - 1]);
+    }
+    return 0;
+}
+
+static double richest(const hs_route *route, double position) {
+    double best = 0;
+    for (size_t i = 0; i < route->heats; i++)
+        if (route->heat[i].carburises)
+            best = fmax(best, hs_history_surface(&route->heat[i], position));
+    return best;
+}
+
+void hs_response_spread(double *model_log, double *temp_log, const hs_route *route,
+                        const hs_steel *steel) {
+    *model_log =
+        steel->alloyed ? HS_K_PLAN_DOUBT_DIFFUSIVITY_ALLOYED : HS_K_PLAN_DOUBT_DIFFUSIVITY_PLAIN;
+    double bound_K = 0;
+    for (size_t i = 0; i < route->heats; i++)
+        if (route->heat[i].carburises) bound_K = fmax(bound_K, route->heat[i].bound_K);
+    const double carbon_pct = 0.6; /* halfway down a usual case: ln D moves alike all over it */
+    hs_diffusivity d = {.model = HS_D_AGREN, .factor = 1};
+    double hot = hs_diffusivity_value(&d, carbon_pct, route->hottest_K + bound_K);
+    double mid = hs_diffusivity_value(&d, carbon_pct, route->hottest_K);
+    *temp_log = hs_draw_share(log(hot / mid));
+}
+
+hs_status hs_response_make(hs_response *r, const hs_axis *axis, const hs_route *route,
+                           const hs_steel *steel, hs_history_work *work, hs_error *err) {
+    static const double positions[RUNS] = {0, 0, 0, -1, 1};
+    r->core_pct = steel->mid.C;
+    hs_response_spread(&r->model_log, &r->temp_log, route, steel);
+    double two_sigma = 2 * hypot(r->model_log, r->temp_log);
+    const double factors[RUNS] = {1, exp(-two_sigma), exp(two_sigma), 1, 1};
+    for (size_t k = 0; k < 3; k++)
+        r->surface_pct[k] = richest(route, (double)k - 1);
+    for (size_t k = 0; k < 3; k++)
+        r->root[k] = exp(0.5 * two_sigma * ((double)k - 1));
+    for (size_t run = RUNS; run-- > 0;) { /* the middle one last: it is kept */
+        hs_history_point at = {factors[run], positions[run]};
+        hs_status status = hs_history_run(&r->typical, axis, route, route->heats, at, r->core_pct,
+                                          work, err);
+        if (status != HS_OK) return status;
+        double surface = richest(route, positions[run]);
+        for (size_t k = 0; k < HS_LEVELS; k++)
+            r->depth_m[run][k] =
+                depth_of(&r->typical, r->core_pct + level(k) * (surface - r->core_pct));
+    }
+    r->end_m = r->typical.depth_m[r->typical.n - 1];
+    return HS_OK;
+}
+
+/* Lagrange's quadratic through three points. */
+static double quadratic(const double x[3], double y0, double y1, double y2, double at) {
+    double a = at - x[0], b = at - x[1], c = at - x[2];
+    return y0 * b * c / ((x[0] - x[1]) * (x[0] - x[2])) +
+           y1 * a * c / ((x[1] - x[0]) * (x[1] - x[2])) +
+           y2 * a * b / ((x[2] - x[0]) * (x[2] - x[1]));
+}
+
+static double at_level(const double depth_m[HS_LEVELS], double y) {
+    double place = y * HS_LEVELS - 1;
+    if (place <= 0) return depth_m[0];
+    size_t k = (size_t)place;
+    if (k + 1 >= HS_LEVELS) return depth_m[HS_LEVELS - 1];
+    return depth_m[k] + (place - (double)k) * (depth_m[k + 1] - depth_m[k]);
+}
+
+double hs_response_depth(const hs_response *r, double carbon_pct, const double z[HS_INPUTS],
+                         const hs_steel *steel) {
+    double core = hs_draw_between(steel->low.C, steel->mid.C, steel->high.C, z[HS_IN_CORE]);
+    double surface = hs_draw_between(r->surface_pct[0], r->surface_pct[1], r->surface_pct[2],
+                                     z[HS_IN_SURFACE]);
+    double y = (carbon_pct - core) / (surface - core);
+    if (!(y < 1)) return 0;
+    if (y <= 0) return r->end_m;
+    double root = exp(0.5 * (r->model_log * z[HS_IN_DIFFUSIVITY] + r->temp_log * z[HS_IN_TEMP]));
+    double middle = at_level(r->depth_m[MIDDLE], y);
+    double depth = quadratic(r->root, at_level(r->depth_m[SLOW], y), middle,
+                             at_level(r->depth_m[FAST], y), root);
+    int has_range = r->surface_pct[2] > r->surface_pct[1] && r->surface_pct[1] > r->surface_pct[0];
+    if (has_range && middle > 0)
+        depth *= quadratic(r->surface_pct, at_level(r->depth_m[LEAN], y), middle,
+                           at_level(r->depth_m[RICH], y), surface) /
+                 middle;
+    return fmin(fmax(depth, 0), r->end_m);
+}

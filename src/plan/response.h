@@ -1,0 +1,36 @@
+/* How deep the carbon of an axis reaches as its doubtful inputs move: five runs of the history, and
+ * from them any draw. Depth goes with the root of the diffusivity (quadratic through three runs,
+ * exact where the section is thick) and with the carbon at the surface (quadratic through three). */
+#ifndef HS_PLAN_RESPONSE_H
+#define HS_PLAN_RESPONSE_H
+
+#include "plan/draw.h"
+#include "plan/history.h"
+
+enum { HS_LEVELS = 50 };
+
+typedef struct hs_response {
+    double core_pct;                    /* of the runs */
+    double surface_pct[3];              /* lean, middle, rich: of the medium */
+    double root[3];                     /* root of the factor on D: slow, 1, fast */
+    double depth_m[5][HS_LEVELS];       /* middle, slow, fast, lean, rich; at level k of y */
+    double model_log, temp_log;         /* standard deviations of ln D */
+    double end_m;                       /* depth of the mesh: the fronts meet there */
+    hs_case_profile typical;            /* the middle run, hardness filled by the caller */
+} hs_response;
+
+/** Run the axis five times.  Returns as hs_history_run. */
+hs_status hs_response_make(hs_response *response, const hs_axis *axis, const hs_route *route,
+                           const hs_steel *steel, hs_history_work *work, hs_error *err);
+
+/** Deepest place with at least `carbon_pct` in a draw (m): 0 where the surface has less,
+ *  end_m where the whole wall has more. */
+double hs_response_depth(const hs_response *response, double carbon_pct,
+                         const double z[HS_INPUTS], const hs_steel *steel);
+
+/** Standard deviations of ln D for a steel and route: spread of the models, and the temperature's
+ *  bound through the activation of D. */
+void hs_response_spread(double *model_log, double *temp_log, const hs_route *route,
+                        const hs_steel *steel);
+
+#endif

@@ -1,0 +1,167 @@
+#include "plan/route.h"
+
+#include "constants.h"
+#include "hardskin/model/pack.h"
+#include "hardskin/tables/table.h"
+#include "plan/cool.h"
+
+#include <math.h>
+#include <string.h>
+
+static const double one_hour_s = 3600;
+
+static hs_status at_step(hs_status status, const hs_step *step, hs_error *err) {
+    if (status != HS_OK && err && step->pointer)
+        strncpy(err->pointer, step->pointer, sizeof err->pointer - 1);
+    return status;
+}
+
+static double hottest(const hs_route_heat *heat) {
+    double best = 0;
+    for (size_t i = 0; i < heat->n; i++)
+        best = fmax(best, heat->point[i].temp_K);
+    return best;
+}
+
+/* The path of a step: its log, or a hold of the length that counts at the part. */
+static hs_status read_path(hs_route_heat *heat, const hs_step *step, double lag_s, hs_error *err) {
+    if (step->log_points > HS_MAX_LOG)
+        return hs_fail(err, HS_E_TOO_LARGE, "thin the log out", "more than %d points in a log",
+                       HS_MAX_LOG);
+    for (size_t i = 0; i < step->log_points; i++)
+        heat->point[i] = step->log[i];
+    heat->n = step->log_points;
+    if (heat->n > 0) return HS_OK;
+    double hold_s = step->hold_s.value - lag_s;
+    if (!(hold_s > 0))
+        return hs_fail(err, HS_E_IMPOSSIBLE, "a longer soak, or count it from \"at heat\"",
+                       "the soak ends before the part is at heat (%.1f h after the box is red)",
+                       lag_s / one_hour_s);
+    heat->point[0] = (hs_heat_point){0, step->temp_K.value};
+    heat->point[1] = (hs_heat_point){hold_s, step->temp_K.value};
+    heat->n = 2;
+    return HS_OK;
+}
+
+static double bound_of(const hs_step *step) {
+    if (!step->temp_given) return HS_K_PLAN_DOUBT_TEMP_BOUND;
+    return fmax(step->temp_K.high - step->temp_K.value, step->temp_K.value - step->temp_K.low);
+}
+
+static hs_status add_carburise(hs_route *route, const hs_step *step, hs_error *err) {
+    hs_route_heat *heat = &route->heat[route->heats];
+    double lag_s = 0, heat_up_s;
+    if (step->from_box_red && step->log_points == 0 && step->box_m > 0) {
+        hs_status status = hs_pack_heat_up(&heat_up_s, step->box_m, err);
+        if (status != HS_OK) return status;
+        lag_s = fmax(0, heat_up_s - HS_K_PLAN_DOUBT_RED_LAG_FROM * one_hour_s);
+        route->red_lag_s += lag_s;
+    }
+    hs_status status = read_path(heat, step, lag_s, err);
+    if (status != HS_OK) return status;
+    heat->carburises = 1;
+    heat->surface_low_pct = step->surface_carbon_pct.low;
+    heat->surface_pct = step->surface_carbon_pct.value;
+    heat->surface_high_pct = step->surface_carbon_pct.high;
+    heat->transfer_m_s = step->transfer_m_s;
+    heat->bound_K = bound_of(step);
+    route->hottest_K = fmax(route->hottest_K, hottest(heat));
+    return HS_OK;
+}
+
+static hs_status add_reheat(hs_route *route, const hs_step *step, hs_error *err) {
+    hs_route_heat *heat = &route->heat[route->heats];
+    hs_status status = read_path(heat, step, 0, err);
+    if (status != HS_OK) return status;
+    const hs_table *table = hs_table_get(HS_TABLE_ATMOSPHERE);
+    heat->atmosphere = step->medium_row;
+    heat->multiplier = hs_table_number(table, step->medium_row, HS_ATMOSPHERE_MULTIPLIER);
+    heat->multiplier_low = hs_table_number(table, step->medium_row, HS_ATMOSPHERE_LOW);
+    heat->multiplier_high = hs_table_number(table, step->medium_row, HS_ATMOSPHERE_HIGH);
+    heat->open = heat->multiplier_high > 0;
+    heat->bound_K = bound_of(step);
+    return HS_OK;
+}
+
+/* Cooling from the heat before: in the box slowly and closed, in air by Newton's law with scale. */
+static void add_cool(hs_route *route, const hs_job *job, const hs_step *step) {
+    if (route->heats == 0) return;
+    hs_route_heat *heat = &route->heat[route->heats];
+    const hs_route_heat *last = heat - 1;
+    double from_K = last->point[last->n - 1].temp_K;
+    if (from_K <= hs_carbon_cold_K()) return;
+    if (step->log_points > 1 && step->log_points <= HS_MAX_LOG) {
+        memcpy(heat->point, step->log, step->log_points * sizeof *step->log);
+        heat->n = step->log_points;
+    } else if (!strcmp(step->medium, "air")) {
+        heat->n = hs_cool_in_air(heat->point, from_K, job);
+    } else {
+        heat->point[0] = (hs_heat_point){0, from_K};
+        double down_K = from_K - hs_carbon_cold_K();
+        heat->point[1] = (hs_heat_point){down_K / HS_K_PLAN_DOUBT_BOX_COOLING * one_hour_s,
+                                         hs_carbon_cold_K()};
+        heat->n = 2;
+    }
+    heat->open = !strcmp(step->medium, "air");
+    heat->multiplier = heat->multiplier_low = heat->multiplier_high = heat->open;
+    heat->step = (size_t)(step - job->step);
+    route->heats++;
+}
+
+static hs_status add_heat(hs_route *route, const hs_job *job, const hs_step *step, hs_error *err) {
+    if (route->heats == HS_MAX_HEATS)
+        return hs_fail(err, HS_E_TOO_LARGE, "split the job", "more than %d heats", HS_MAX_HEATS);
+    route->heat[route->heats] = (hs_route_heat){.step = (size_t)(step - job->step)};
+    if (step->kind == HS_COOL) {
+        add_cool(route, job, step);
+        return HS_OK;
+    }
+    hs_status status = step->kind == HS_CARBURISE ? add_carburise(route, step, err)
+                                                  : add_reheat(route, step, err);
+    if (status == HS_OK) route->heats++;
+    return status;
+}
+
+size_t hs_route_tempers_before(hs_temper *out, const hs_job *job, size_t step) {
+    size_t n = 0;
+    for (size_t i = 0; i < step && i < job->steps; i++) {
+        const hs_step *s = &job->step[i];
+        if (s->kind == HS_QUENCH) n = 0;
+        if ((s->kind == HS_TEMPER || s->kind == HS_BAKE) && n < HS_MAX_TEMPERS)
+            out[n++] = (hs_temper){s->temp_K.value, s->hold_s.value};
+    }
+    return n;
+}
+
+static hs_status check_hardening(const hs_route *route, int carburised, int quenched,
+                                 hs_error *err) {
+    if (!carburised || !quenched)
+        return hs_fail(err, HS_E_ORDER, "carburise, cool, reheat, quench, temper",
+                       "the route needs a carburise and a quench after it");
+    hs_hardening h = {.dissolve_K = route->dissolve_K,
+                      .quench_to_K = HS_K_PLAN_DOUBT_QUENCH_BATH,
+                      .temper = route->temper,
+                      .tempers = route->tempers};
+    return hs_hardening_check(&h, err);
+}
+
+hs_status hs_route_read(hs_route *route, const hs_job *job, hs_error *err) {
+    *route = (hs_route){0};
+    int carburised = 0, quenched = 0;
+    for (size_t i = 0; i < job->steps; i++) {
+        const hs_step *step = &job->step[i];
+        if (step->kind == HS_CARBURISE || step->kind == HS_REHEAT || step->kind == HS_COOL) {
+            hs_status status = add_heat(route, job, step, err);
+            if (status != HS_OK) return at_step(status, step, err);
+        }
+        carburised |= step->kind == HS_CARBURISE;
+        if (step->kind != HS_QUENCH || route->heats == 0) continue;
+        quenched = carburised;
+        route->quench = i;
+        route->hardening_heat = route->heats - 1;
+        const hs_route_heat *heat = &route->heat[route->heats - 1];
+        route->dissolve_K = heat->n > 2 ? heat->point[heat->n - 1].temp_K : hottest(heat);
+    }
+    route->tempers = hs_route_tempers_before(route->temper, job, job->steps);
+    return check_hardening(route, carburised, quenched, err);
+}

@@ -1,0 +1,43 @@
+/* A job's route, read once: which heats carry carbon, which one hardens, which tempers follow. */
+#ifndef HS_PLAN_ROUTE_H
+#define HS_PLAN_ROUTE_H
+
+#include "hardskin/model/martensite.h"
+#include "hardskin/plan/job.h"
+
+enum { HS_MAX_HEATS = 16, HS_MAX_TEMPERS = 16 };
+
+/** A heat above the cold limit, as a path of temperatures from its own start. */
+typedef struct hs_route_heat {
+    size_t step;                        /* index into the job's steps */
+    int carburises;                     /* carbon goes in; else the faces are closed */
+    double surface_low_pct, surface_pct, surface_high_pct, transfer_m_s;
+    int open;                           /* air or flame at it: scale and rim */
+    size_t atmosphere;                  /* row in the table, when open by a reheat */
+    double multiplier_low, multiplier, multiplier_high; /* on the oxygen uptake */
+    double bound_K;                     /* 95 % bound on its temperature */
+    hs_heat_point point[HS_MAX_LOG];
+    size_t n;
+} hs_route_heat;
+
+typedef struct hs_route {
+    hs_route_heat heat[HS_MAX_HEATS];
+    size_t heats;
+    size_t hardening_heat;      /* the heat before the last quench */
+    size_t quench;              /* step of the last quench */
+    double dissolve_K;          /* temperature of that heat */
+    double hottest_K;           /* of the carburising heats */
+    hs_temper temper[HS_MAX_TEMPERS]; /* tempers and bakes after the last quench, in order */
+    size_t tempers;
+    double red_lag_s;           /* taken off the soak because it counts from the box being red */
+} hs_route;
+
+/** Read the route of a job whose order the sheet has checked.
+ *  Returns  HS_OK; HS_E_ORDER without a carburise and a quench after it; HS_E_TOO_LARGE;
+ *           HS_E_RANGE for a temper or heat outside the models. */
+hs_status hs_route_read(hs_route *route, const hs_job *job, hs_error *err);
+
+/** Temper and bake steps that stand before step `step` and after the quench before it. */
+size_t hs_route_tempers_before(hs_temper *out, const hs_job *job, size_t step);
+
+#endif

@@ -1,0 +1,164 @@
+#include "plan/variant.h"
+
+#include "hardskin/tables/table.h"
+#include "hardskin/units/format.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+void hs_variant_start(hs_variant *v, const hs_job *job) {
+    v->job = *job;
+    memcpy(v->step, job->step, job->steps * sizeof *job->step);
+    memcpy(v->face, job->face, job->faces * sizeof *job->face);
+    v->job.step = v->step;
+    v->job.face = v->face;
+}
+
+static hs_step *last_step(hs_variant *v, hs_step_kind kind) {
+    for (size_t i = v->job.steps; i-- > 0;)
+        if (v->step[i].kind == kind) return &v->step[i];
+    return NULL;
+}
+
+static int row_of(hs_table_id id, const char *name) {
+    return hs_table_row(hs_table_get(id), 0, name);
+}
+
+/* Longer soak, to the next half hour. */
+static int longer_soak(hs_variant *v, int size) {
+    static const double factors[] = {1.25, 1.5, 2, 2.5, 3.5};
+    hs_step *step = last_step(v, HS_CARBURISE);
+    if (!step || step->log_points > 0) return 0;
+    const double half_hour_s = 1800;
+    step->hold_s.value = ceil(step->hold_s.value * factors[size] / half_hour_s) * half_hour_s;
+    step->hold_s.low = step->hold_s.high = step->hold_s.value;
+    char time[48];
+    hs_format_time(time, sizeof time, step->hold_s.value, HS_NEAREST);
+    snprintf(v->what, sizeof v->what, "longer soak: %s", time);
+    snprintf(v->text, sizeof v->text,
+             "fire and compound for the extra hours; more retained austenite and coarser grain");
+    return 1;
+}
+
+static int richer_medium(hs_variant *v, int size) {
+    (void)size;
+    hs_step *step = last_step(v, HS_CARBURISE);
+    int row = row_of(HS_TABLE_SURFACE_CARBON, "charcoal with carbonate");
+    if (!step || row < 0 || !step->medium || strcmp(step->medium, "charcoal")) return 0;
+    const hs_table *t = hs_table_get(HS_TABLE_SURFACE_CARBON);
+    step->medium = hs_table_text(t, (size_t)row, 0);
+    step->surface_carbon_pct =
+        (hs_span){hs_table_number(t, (size_t)row, HS_SURFACE_CARBON_LOW),
+                  hs_table_number(t, (size_t)row, HS_SURFACE_CARBON_VALUE),
+                  hs_table_number(t, (size_t)row, HS_SURFACE_CARBON_HIGH)};
+    snprintf(v->what, sizeof v->what, "pack in charcoal with carbonate");
+    snprintf(v->text, sizeof v->text,
+             "more carbon at the surface; barium carbonate is poisonous, read its caution");
+    return 1;
+}
+
+static int wrapped_reheat(hs_variant *v, int size) {
+    (void)size;
+    hs_step *step = last_step(v, HS_REHEAT);
+    int row = row_of(HS_TABLE_ATMOSPHERE, "wrapped");
+    if (!step || row < 0) return 0;
+    const hs_table *t = hs_table_get(HS_TABLE_ATMOSPHERE);
+    if (hs_table_number(t, step->medium_row, HS_ATMOSPHERE_MULTIPLIER) <=
+        hs_table_number(t, (size_t)row, HS_ATMOSPHERE_MULTIPLIER))
+        return 0;
+    step->medium_row = (size_t)row;
+    step->medium = hs_table_text(t, (size_t)row, 0);
+    snprintf(v->what, sizeof v->what, "wrap the part for the reheat");
+    snprintf(v->text, sizeof v->text, "foil or coating; less scale and hardly any soft rim");
+    return 1;
+}
+
+static int more_even_quench(hs_variant *v, int size) {
+    static const double shares[] = {0.75, 0.5, 0.33};
+    hs_step *step = last_step(v, HS_QUENCH);
+    if (!step) return 0;
+    double usual = hs_table_number(hs_table_get(HS_TABLE_QUENCH), step->medium_row,
+                                   HS_QUENCH_UNEVEN_REFERENCE);
+    step->uneven = shares[size] * (step->uneven >= 0 ? step->uneven : usual);
+    if (step->uneven < 0.03) return 0; /* nobody cools a part more evenly than that */
+    snprintf(v->what, sizeof v->what, "more even quench: sides within %.0f %%",
+             100 * step->uneven);
+    snprintf(v->text, sizeof v->text,
+             "dip upright, edge first, move up and down, more bath; show it on a trial part");
+    return 1;
+}
+
+static int gentler_quench(hs_variant *v, int size) {
+    static const char *const media[] = {"oil", "polymer"};
+    hs_step *step = last_step(v, HS_QUENCH);
+    int row = row_of(HS_TABLE_QUENCH, media[size]);
+    if (!step || row < 0) return 0;
+    const hs_table *t = hs_table_get(HS_TABLE_QUENCH);
+    if (hs_table_number(t, step->medium_row, HS_QUENCH_SIGMA_BETA) <=
+        hs_table_number(t, (size_t)row, HS_QUENCH_SIGMA_BETA))
+        return 0;
+    step->medium_row = (size_t)row;
+    step->medium = hs_table_text(t, (size_t)row, 0);
+    snprintf(v->what, sizeof v->what, "gentler quench: %s", media[size]);
+    snprintf(v->text, sizeof v->text,
+             "checked that the case still hardens; oil can flash and burn, read its caution");
+    return 1;
+}
+
+static int remade_centres(hs_variant *v, int size) {
+    (void)size;
+    if (v->job.part.form != HS_BAR || v->job.part.held != HS_OLD_CENTRES) return 0;
+    v->job.part.held = HS_REMADE_CENTRES;
+    snprintf(v->what, sizeof v->what, "remake the centres after hardening");
+    snprintf(v->text, sizeof v->text,
+             "grind the centres anew to halve the run-out; keep the ends soft or lap them");
+    return 1;
+}
+
+static int straighten(hs_variant *v, int size) {
+    static const double left_m[] = {0.15e-3, 0.10e-3, 0.05e-3};
+    hs_step *quench = last_step(v, HS_QUENCH);
+    if (!quench || last_step(v, HS_STRAIGHTEN) || v->job.steps == HS_MAX_STEPS) return 0;
+    if (v->job.part.form == HS_RING) return 0;
+    v->step[v->job.steps] = (hs_step){.kind = HS_STRAIGHTEN, .left_m = left_m[size], .pointer = ""};
+    v->job.steps++;
+    snprintf(v->what, sizeof v->what, "straighten to a bow of %.2f mm", left_m[size] * 1e3);
+    snprintf(v->text, sizeof v->text, "warm, below the temper, then temper again; "
+                                      "a hard case can crack under the press: test for cracks");
+    return 1;
+}
+
+static int less_case(hs_variant *v, int size) {
+    static const double less_m[] = {0.1e-3, 0.2e-3, 0.3e-3, 0.4e-3};
+    double most_m = 0;
+    for (size_t i = 0; i < v->job.faces; i++) {
+        if (v->face[i].case_m <= 0) continue;
+        v->face[i].case_m = fmax(0.1e-3, v->face[i].case_m - less_m[size]);
+        most_m = fmax(most_m, v->face[i].case_m);
+    }
+    if (most_m == 0) return 0;
+    snprintf(v->what, sizeof v->what, "less case wanted: %.2f mm", most_m * 1e3);
+    snprintf(v->text, sizeof v->text, "the drawing must allow it: ask whoever owns it");
+    return 1;
+}
+
+static int narrower_tolerance(hs_variant *v, int size) {
+    static const double shares[] = {0.6, 0.4, 0.2};
+    v->job.shop.rough_tolerance_m *= shares[size];
+    if (v->job.shop.rough_tolerance_m < 0.01e-3) return 0;
+    snprintf(v->what, sizeof v->what, "rough-machine to +-%.3f mm",
+             v->job.shop.rough_tolerance_m * 1e3);
+    snprintf(v->text, sizeof v->text, "finer cut before the fire: grind or fine mill the blank");
+    return 1;
+}
+
+const hs_change *hs_changes(size_t *n) {
+    static const hs_change changes[] = {
+        {wrapped_reheat, 1}, {remade_centres, 1},     {more_even_quench, 3},
+        {longer_soak, 5},    {narrower_tolerance, 3}, {gentler_quench, 2},
+        {richer_medium, 1},  {straighten, 3},         {less_case, 4},
+    };
+    *n = sizeof changes / sizeof *changes;
+    return changes;
+}

@@ -1,0 +1,22 @@
+/* The changes to a job that may open its window. */
+#ifndef HS_PLAN_VARIANT_H
+#define HS_PLAN_VARIANT_H
+
+#include "plan/remedy.h"
+
+/** A fresh copy of a job. */
+void hs_variant_start(hs_variant *variant, const hs_job *job);
+
+/** One change of a job; returns 0 when it does not apply to it. `size` is the step of the change:
+ *  0 the smallest tried, rising. what and text of the variant say what was done. */
+typedef int (*hs_variant_change)(hs_variant *variant, int size);
+
+typedef struct hs_change {
+    hs_variant_change change;
+    int sizes;      /* how many sizes there are; the first that opens the window is offered */
+} hs_change;
+
+/** All changes, in the order they are tried. */
+const hs_change *hs_changes(size_t *n);
+
+#endif
