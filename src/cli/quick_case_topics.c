@@ -1,0 +1,132 @@
+/* case and soak as topics. */
+#include "base/num.h"
+#include "cli/quick_case.h"
+#include "cli/quick_topics.h"
+
+#include <math.h>
+
+static const quick_key case_keys[] = {CASE_KEY_LIST,
+                                      {"for", QUICK_QUANTITY, HS_TIME, NULL, 1, NULL}};
+static const quick_key soak_keys[] = {CASE_KEY_LIST,
+                                      {"want", QUICK_QUANTITY, HS_CASE_DEPTH, NULL, 1, NULL}};
+
+/* With a thickness: does this quench harden the case and the core? */
+static hs_status check_quench(const quick_carburising *c, quick_answer *answer, hs_error *err) {
+    double margin = 0;
+    if (!(c->thickness_m > 0)) return HS_OK;
+    hs_status status = hs_case_hardens(&margin, &c->steel, &c->quenched, 0, err);
+    if (status != HS_OK) return status;
+    if (margin < 1)
+        return hs_fail(err, HS_E_RANGE, "a harsher quench, a thinner part or an alloyed steel",
+                       "the case of this steel does not harden fully in that quench: it has %.2g "
+                       "of the hardenability needed",
+                       margin);
+    quick_note(answer, "case: %.2g times the hardenability this quench needs", margin);
+    return HS_OK;
+}
+
+static hs_status add_core(quick_answer *answer, const quick_carburising *c, hs_error *err) {
+    double HV = 0;
+    int hardened = 1;
+    hs_status status = hs_core_HV(&HV, &hardened, &c->steel, c->steel.C,
+                                  c->thickness_m > 0 ? &c->quenched : NULL, err);
+    if (status != HS_OK) return status;
+    quick_number(answer, "core_HV", HV);
+    if (!hardened) quick_note(answer, "the core stays soft: ferrite and pearlite, estimated");
+    return HS_OK;
+}
+
+static void note_thickness(quick_answer *answer, const quick_carburising *c, double depth_m) {
+    if (c->thickness_m > 0 && depth_m * 2 > c->thickness_m / 3)
+        quick_note(answer,
+                   "caution: the cases of both faces take more than a third of the section");
+}
+
+static hs_status run_case(quick_answer *answer, const quick_value *v, const hs_units *units,
+                          hs_error *err) {
+    quick_carburising c;
+    quick_case hard;
+    double total_m = 0, rim_m = 0;
+    (void)units;
+    hs_status status = quick_carburising_read(&c, answer, v, err);
+    if (status == HS_OK) status = check_quench(&c, answer, err);
+    if (status == HS_OK) status = quick_case_depth(&hard, &c, v[CASE_LAST].q.value, err);
+    if (status == HS_OK) status = hs_case_total(&total_m, &hard.profile, c.steel.C, err);
+    if (status == HS_OK) status = hs_case_soft_rim(&rim_m, &hard.profile, c.limit_HV, err);
+    if (status != HS_OK) return status;
+    quick_number(answer, "case_depth_mm", hard.depth_m * 1e3);
+    quick_number(answer, "total_case_mm", total_m * 1e3);
+    quick_number(answer, "surface_carbon_pct", hard.surface_pct);
+    quick_number(answer, "surface_HV", hard.surface_HV);
+    quick_number(answer, "surface_HRC", hs_hardened_HRC(hard.surface_HV));
+    quick_number(answer, "retained_austenite_pct", hard.retained * 100);
+    quick_number(answer, "soft_rim_mm", rim_m * 1e3);
+    note_thickness(answer, &c, hard.depth_m);
+    return add_core(answer, &c, err);
+}
+
+const quick_topic quick_case_topic = {
+    "case",
+    "carbon, hardness and depth of a case after soak, quench and temper",
+    case_keys,
+    CASE_KEYS,
+    "case_depth_mm, total_case_mm, surface_carbon_pct, surface_HV, surface_HRC, "
+    "retained_austenite_pct, core_HV, soft_rim_mm",
+    "diffusion with D(C) after Agren, surface not above A_cm; hardness from the carbon the last "
+    "heat dissolves; case depth = deepest fall through the limit; total = depth to core + 0.07 %C",
+    "Agren 1986, ASTM A255, Koistinen and Marburger 1959, ISO 18203 (tables: diffusivity, "
+    "austenite, martensite, temper, hardenability)",
+    "mixed (see the tables)",
+    "740 to 1050 C; core 0.10 to 0.70 %C; temper 50 to 300 C; hours at heat, the part's centre",
+    run_case,
+};
+
+typedef struct wanted {
+    const quick_carburising *c;
+    double depth_m;
+} wanted;
+
+/* Too short a soak has no case at all: that counts as far too little. */
+static double short_of(double log_time, const void *context) {
+    const wanted *w = context;
+    quick_case hard;
+    if (quick_case_depth(&hard, w->c, exp(log_time), NULL) != HS_OK) return -w->depth_m;
+    return hard.depth_m - w->depth_m;
+}
+
+static hs_status run_soak(quick_answer *answer, const quick_value *v, const hs_units *units,
+                          hs_error *err) {
+    static const double shortest_s = 60, longest_s = 200 * 3600.;
+    quick_carburising c;
+    quick_case hard;
+    double log_time = 0;
+    (void)units;
+    if (!(v[CASE_LAST].q.value > 0))
+        return hs_fail(err, HS_E_IMPOSSIBLE, "want=\"0.8 mm\"", "a case has some depth");
+    hs_status status = quick_carburising_read(&c, answer, v, err);
+    if (status == HS_OK) status = check_quench(&c, answer, err);
+    if (status == HS_OK) status = quick_case_depth(&hard, &c, longest_s, err);
+    if (status != HS_OK) return status;
+    wanted w = {&c, v[CASE_LAST].q.value};
+    if (hs_root(&log_time, short_of, &w, log(shortest_s), log(longest_s), 1e-6) != HS_OK)
+        return hs_fail(err, HS_E_CONVERGE, "another depth, heat or surface carbon",
+                       "no soak between a minute and 200 h gives that depth");
+    quick_number(answer, "time_h", exp(log_time) / 3600);
+    note_thickness(answer, &c, w.depth_m);
+    quick_note(answer, "at heat, the part's centre; add the time the box takes to heat through "
+                       "(hardskin quick pack)");
+    return HS_OK;
+}
+
+const quick_topic quick_soak = {
+    "soak",
+    "how long to soak for a wanted case depth",
+    soak_keys,
+    CASE_KEYS,
+    "time_h",
+    "the time at which the case depth of `case` is the one wanted",
+    "as case",
+    "mixed (see the tables)",
+    "as case; 1 min to 200 h",
+    run_soak,
+};

@@ -1,0 +1,71 @@
+#include "base/nearest.h"
+#include "cli/commands.h"
+#include "cli/fault.h"
+#include "cli/out.h"
+#include "hardskin/tables/table.h"
+
+#include <stdio.h>
+#include <string.h>
+
+static const char *cell(const hs_table *table, size_t row, const char *column) {
+    int c = table ? hs_table_column(table, column) : -1;
+    return c < 0 ? "" : hs_table_text(table, row, (size_t)c);
+}
+
+static int list(void) {
+    const hs_table *cautions = hs_table_find("cautions");
+    hs_out out = {0};
+    hs_out_add(&out, "Errors, with the exit code:\n");
+    for (int s = 0; s < HS_STATUS_COUNT; s++)
+        hs_out_add(&out, "  %-20s %2d  %s\n", hs_status_code((hs_status)s),
+                   hs_status_exit((hs_status)s), hs_status_meaning((hs_status)s));
+    if (cautions) hs_out_add(&out, "\nCautions:\n");
+    for (size_t i = 0; cautions && i < cautions->rows; i++)
+        hs_out_add(&out, "  %-24s %s\n", cell(cautions, i, "code"), cell(cautions, i, "level"));
+    return hs_out_write(&out);
+}
+
+static int show_status(hs_status s) {
+    hs_out out = {0};
+    hs_out_add(&out, "%s (exit %d): %s.\n", hs_status_code(s), hs_status_exit(s),
+               hs_status_meaning(s));
+    const char *fails = hs_status_example(s, 0), *works = hs_status_example(s, 1);
+    if (fails[0]) hs_out_add(&out, "  fails:  %s\n", fails);
+    if (works[0]) hs_out_add(&out, "  works:  %s\n", works);
+    return hs_out_write(&out);
+}
+
+static int show_caution(const hs_table *cautions, size_t row) {
+    hs_out out = {0};
+    hs_out_add(&out, "%s (%s): %s\n", cell(cautions, row, "code"), cell(cautions, row, "level"),
+               cell(cautions, row, "text"));
+    const char *when = cell(cautions, row, "when"), *why = cell(cautions, row, "why");
+    if (when[0]) hs_out_add(&out, "  shown when:  %s\n", when);
+    if (why[0]) hs_out_add(&out, "  why:  %s\n", why);
+    hs_out_add(&out, "  source:  %s\n", cell(cautions, row, "source"));
+    return hs_out_write(&out);
+}
+
+static int unknown(const char *code, const hs_table *cautions) {
+    const char *names[400];
+    char text[160] = "hardskin why, alone, lists the codes";
+    size_t n = 0;
+    for (int s = 0; s < HS_STATUS_COUNT; s++)
+        names[n++] = hs_status_code((hs_status)s);
+    for (size_t i = 0; cautions && i < cautions->rows && n < 400; i++)
+        names[n++] = cell(cautions, i, "code");
+    const char *near = hs_nearest(code, names, n);
+    if (near) snprintf(text, sizeof text, "did you mean %s?", near);
+    return hs_fault_usage("no such code:", code, text);
+}
+
+int hs_command_why(int count, char **words) {
+    const hs_table *cautions = hs_table_find("cautions");
+    if (count == 0) return list();
+    if (count > 1) return hs_fault_usage("one code at a time, not", words[1], "");
+    for (int s = 0; s < HS_STATUS_COUNT; s++)
+        if (!strcmp(words[0], hs_status_code((hs_status)s))) return show_status((hs_status)s);
+    for (size_t i = 0; cautions && i < cautions->rows; i++)
+        if (!strcmp(words[0], cell(cautions, i, "code"))) return show_caution(cautions, i);
+    return unknown(words[0], cautions);
+}
