@@ -151,8 +151,20 @@ hs_trial hs_chain_trial(const hs_chain *chain, size_t face, double growth_m,
     t.sum.budget_m = t.case_m - f->case_m;
     if (f->hardness_HV > 0)
         t.sum.budget_m =
-            fmin(t.sum.budget_m, depth_to(chain, face, &chain->face[face].asked, z));
+            fmin(t.sum.budget_m, hs_chain_hard_to(chain, face, z));
     return t;
+}
+
+double hs_chain_hard_to(const hs_chain *chain, size_t face, const double z[HS_INPUTS]) {
+    return depth_to(chain, face, &chain->face[face].asked, z);
+}
+
+double hs_chain_depth_to(const hs_chain *chain, double limit_HV) {
+    static const double middle[HS_INPUTS] = {0};
+    hs_limit limit;
+    hs_limit_make(&limit, &chain->hardening, limit_HV);
+    return hs_response_depth(&chain->response[0], hs_limit_least(&limit, middle), middle,
+                             &chain->job->part.steel);
 }
 
 double hs_chain_surface_HV(const hs_chain *chain, size_t steps) {

@@ -44,6 +44,12 @@ typedef struct hs_trial {
 hs_trial hs_chain_trial(const hs_chain *chain, size_t face, double growth_m,
                         const double z[HS_INPUTS]);
 
+/** Deepest place with the hardness asked of a face, in a draw (m, from the blank surface). */
+double hs_chain_hard_to(const hs_chain *chain, size_t face, const double z[HS_INPUTS]);
+
+/** Middle case depth of the first axis to any hardness (m); 0 where none is that hard. */
+double hs_chain_depth_to(const hs_chain *chain, double limit_HV);
+
 /** Hardness (HV) of the surface after the first `steps` steps; NaN before the first quench. */
 double hs_chain_surface_HV(const hs_chain *chain, size_t steps);
 

@@ -1,5 +1,6 @@
 #include "plan/variant.h"
 
+#include "constants.h"
 #include "hardskin/tables/table.h"
 #include "hardskin/units/format.h"
 

@@ -1,0 +1,137 @@
+#include "hardskin/plan/plan.h"
+
+#include "constants.h"
+#include "hardskin/model/hardenability.h"
+#include "plan/blank.h"
+#include "plan/caution.h"
+#include "plan/descale.h"
+#include "plan/fill.h"
+#include "plan/grind.h"
+#include "plan/handbook.h"
+#include "plan/measured.h"
+#include "plan/remedy.h"
+#include "plan/test_piece.h"
+
+#include <math.h>
+#include <string.h>
+
+static const uint64_t seed = 1912; /* any fixed number: the same sheet gives the same bytes */
+
+typedef struct hs_plan_work {
+    hs_chain chain;
+    hs_draws draws;
+    hs_decide_work decide;
+    hs_remedy_work remedy;
+    hs_history_work history;
+    hs_window_found found[HS_MAX_DIMENSIONS];
+    hs_measured_input measured;
+    hs_result result;
+} plan_work;
+
+size_t hs_plan_work_size(void) {
+    return sizeof(plan_work);
+}
+
+static hs_status check_job(const hs_job *job, hs_error *err) {
+    if (job->dimensions == 0 || job->dimensions > HS_MAX_DIMENSIONS || job->faces > HS_MAX_FACES ||
+        job->steps > HS_MAX_STEPS)
+        return hs_fail(err, HS_E_TOO_LARGE, "one part a job",
+                       "a job has 1 to %d dimensions, up to %d faces and %d steps",
+                       HS_MAX_DIMENSIONS, HS_MAX_FACES, HS_MAX_STEPS);
+    if (!(job->shop.confidence >= 0.5 && job->shop.confidence <= 0.999))
+        return hs_fail(err, HS_E_IMPOSSIBLE, "usually 95 %", "confidence is 50 % to 99.9 %");
+    return HS_OK;
+}
+
+/* The last descaling decides what the report says of it. */
+static hs_status plan_descale(hs_result *r, const hs_chain *chain, hs_error *err) {
+    const hs_job *job = chain->job;
+    for (size_t i = job->steps; i-- > 0;) {
+        if (job->step[i].kind != HS_DESCALE) continue;
+        hs_temper tempers[HS_MAX_TEMPERS];
+        size_t n = hs_route_tempers_before(tempers, job, i);
+        double surface_HV = hs_chain_surface_HV(chain, i);
+        r->descale_present = 1;
+        hs_status status = hs_descale_plan(
+            &r->descale, job, i, hs_hardened_HRC(surface_HV), !isnan(surface_HV), n > 0,
+            hs_loss_standing_m(&chain->loss, i), n > 0 ? tempers[n - 1].temp_K : NAN, err);
+        r->descale_verdict = r->descale.verdict;
+        return status;
+    }
+    return HS_OK;
+}
+
+/* Everything counts from the hardened surface: the blank's less what the fire took. */
+static void measured_face(hs_measured_face *out, const hs_chain *chain, size_t face,
+                          const hs_result *r, double lost_m) {
+    static const double middle[HS_INPUTS] = {0};
+    hs_trial t = hs_chain_trial(chain, face, 0, middle);
+    const hs_face *f = &chain->job->face[face];
+    const hs_result_face *bad = &r->face[face];
+    out->clean_up_m = t.sum.clean_up_m;
+    out->clean_up_high_m = bad->present ? bad->clean_up_m : t.sum.clean_up_m;
+    out->hard_to_m = out->hard_to_low_m = INFINITY;
+    if (chain->face[face].axis == HS_MAX_AXES) return;
+    double spread_m = r->hard.depth_m - r->hard.depth_low_m;
+    out->case_m = t.case_m - lost_m;
+    out->case_low_m = out->case_m - spread_m;
+    out->soft_rim_m = r->hard.soft_rim_m;
+    if (!(f->hardness_HV > 0)) return;
+    out->hard_to_m = hs_chain_hard_to(chain, face, middle) - lost_m;
+    out->hard_to_low_m = out->hard_to_m - spread_m;
+}
+
+static void judge_measured(hs_result *r, const hs_chain *chain, const hs_window_found *found,
+                           hs_measured_input *in) {
+    const hs_job *job = chain->job;
+    if (!job->measured.stated) return;
+    static const double middle[HS_INPUTS] = {0};
+    double lost_m = hs_loss_metal(&chain->loss, job->steps, middle);
+    *in = (hs_measured_input){.lost_m = lost_m};
+    for (size_t i = 0; i < job->faces; i++)
+        measured_face(&in->face[i], chain, i, r, lost_m);
+    for (size_t i = 0; i < job->dimensions; i++) {
+        in->split_m[i] = fmax(found[i].bad[0].split_m, found[i].bad[1].split_m);
+        in->shape_m[i] = found[i].shape_typical_m;
+        in->shape_high_m[i] = found[i].shape_high_m;
+    }
+    if (job->measured.case_m > 0 && chain->axes.n > 0)
+        in->case_there_m = hs_chain_depth_to(chain, job->measured.case_limit_HV) - lost_m;
+    r->measured_present = 1;
+    hs_measured_judge(&r->measured, job, in);
+    r->measured_verdict = r->measured.verdict;
+}
+
+static void draw_and_decide(hs_result *r, plan_work *w, const hs_job *job) {
+    hs_draws_fill(&w->draws, HS_K_PLAN_DOUBT_SAMPLES, seed);
+    hs_decide_windows(w->found, &w->chain, &w->draws, job->shop.confidence, &w->decide);
+    hs_fill_dimensions(r, w->found, &w->chain, &w->draws, &w->decide);
+    hs_fill_case(r, &w->chain, &w->draws, &w->decide);
+    double joint = hs_decide_joint(w->found, &w->chain, &w->draws, &w->decide);
+    hs_fill_confidence(r, &w->chain, &w->draws, joint, &w->decide);
+    r->grind = hs_decide_part(w->found, job->dimensions, joint, job->shop.confidence);
+    hs_remedy_find(r->dimension, w->found, job, &w->draws, &w->remedy, &w->history, &w->decide);
+}
+
+hs_status hs_plan(hs_result *result, const hs_job *job, void *work, hs_error *err) {
+    plan_work *w = work;
+    hs_result *r = &w->result;
+    *r = (hs_result){0};
+    hs_status status = check_job(job, err);
+    if (status == HS_OK) status = hs_chain_make(&w->chain, job, &w->history, err);
+    if (status != HS_OK) return status;
+    draw_and_decide(r, w, job);
+    status = hs_fill_route(r, &w->chain, &w->history, err);
+    if (status == HS_OK) status = plan_descale(r, &w->chain, err);
+    if (status != HS_OK) return status;
+    judge_measured(r, &w->chain, w->found, &w->measured);
+    for (size_t i = 0; i < job->dimensions; i++)
+        hs_handbook_compare(&r->dimension[i].handbook, job, r, i);
+    hs_blank_choose(&r->blank, job, r);
+    hs_grind_plan(&r->grind_plan, job, r);
+    hs_test_piece_plan(&r->test_piece, job, r);
+    hs_fill_limits(r, &w->chain);
+    hs_caution_collect(r, job);
+    *result = *r;
+    return HS_OK;
+}
