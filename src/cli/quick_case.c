@@ -3,6 +3,7 @@
 
 #include "cli/quick_lookup.h"
 #include "cli/quick_steel.h"
+#include "constants.h"
 #include "hardskin/units/hardness.h"
 
 #include <math.h>
@@ -27,21 +28,26 @@ static hs_status read_surface(quick_carburising *c, quick_answer *answer, const 
                        ratio, c->side.carbon_pct);
         return HS_OK;
     }
-    quick_row row;
-    hs_status status = quick_row_find(&row, "carburising", v[CASE_IN].text, "in", err);
-    if (status == HS_OK) c->side.carbon_pct = quick_cell(&row, "surface_carbon");
+    size_t row = 0;
+    hs_status status = quick_row(&row, HS_TABLE_SURFACE_CARBON, v[CASE_IN].text, "in", err);
+    if (status == HS_OK)
+        c->side.carbon_pct =
+            hs_table_number(hs_table_get(HS_TABLE_SURFACE_CARBON), row, HS_SURFACE_CARBON_VALUE);
     return status;
 }
 
 /* Thickness and quench only count together: a part said to be thick anyhow hardens fully. */
 static hs_status read_quench(quick_carburising *c, const quick_value *v, hs_error *err) {
-    quick_row row;
-    hs_status status = quick_row_find(&row, "quench", v[CASE_QUENCH].text, "quench", err);
+    const hs_table *t = hs_table_get(HS_TABLE_QUENCH);
+    size_t row = 0;
+    hs_status status = quick_row(&row, HS_TABLE_QUENCH, v[CASE_QUENCH].text, "quench", err);
     if (status != HS_OK) return status;
     c->thickness_m = v[CASE_THICKNESS].text ? v[CASE_THICKNESS].q.value : 0;
     if (v[CASE_THICKNESS].text && !(c->thickness_m > 0))
         return hs_fail(err, HS_E_IMPOSSIBLE, "thickness=\"20 mm\"", "a part has some thickness");
-    double severity = (quick_cell(&row, "grossmann_low") + quick_cell(&row, "grossmann_high")) / 2;
+    double severity = (hs_table_number(t, row, HS_QUENCH_GROSSMANN_LOW) +
+                       hs_table_number(t, row, HS_QUENCH_GROSSMANN_HIGH)) /
+                      2;
     c->quenched = (hs_quenched){HS_QUENCHED_PLATE, c->thickness_m, severity * per_inch};
     return HS_OK;
 }
