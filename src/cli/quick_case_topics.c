@@ -10,19 +10,12 @@ static const quick_key case_keys[] = {CASE_KEY_LIST,
 static const quick_key soak_keys[] = {CASE_KEY_LIST,
                                       {"want", QUICK_QUANTITY, HS_CASE_DEPTH, NULL, 1, NULL}};
 
-/* With a thickness: does this quench harden the case and the core? */
-static hs_status check_quench(const quick_carburising *c, quick_answer *answer, hs_error *err) {
-    double margin = 0;
+/* With a thickness: how much of the hardenability that this quench asks for is there; 1 or more
+ * hardens. Without one: fully hard. */
+static hs_status find_margin(double *margin, const quick_carburising *c, hs_error *err) {
+    *margin = 1;
     if (!(c->thickness_m > 0)) return HS_OK;
-    hs_status status = hs_case_hardens(&margin, &c->steel, &c->quenched, 0, err);
-    if (status != HS_OK) return status;
-    if (margin < 1)
-        return hs_fail(err, HS_E_RANGE, "a harsher quench, a thinner part or an alloyed steel",
-                       "the case of this steel does not harden fully in that quench: it has %.2g "
-                       "of the hardenability needed",
-                       margin);
-    quick_note(answer, "case: %.2g times the hardenability this quench needs", margin);
-    return HS_OK;
+    return hs_case_hardens(margin, &c->steel, &c->quenched, 0, err);
 }
 
 static hs_status add_core(quick_answer *answer, const quick_carburising *c, hs_error *err) {
@@ -42,25 +35,37 @@ static void note_thickness(quick_answer *answer, const quick_carburising *c, dou
                    "caution: the cases of both faces take more than a third of the section");
 }
 
+/* A case that this quench leaves partly soft has no hardness this sum could vouch for. */
+static void add_hardness(quick_answer *answer, const quick_case *hard, double rim_m,
+                         double margin) {
+    double known = margin < 1 ? NAN : 1;
+    quick_number(answer, "surface_HV", known * hard->surface_HV);
+    quick_number(answer, "surface_HRC", known * hs_hardened_HRC(hard->surface_HV));
+    quick_number(answer, "retained_austenite_pct", known * hard->retained * 100);
+    quick_number(answer, "soft_rim_mm", known * rim_m * 1e3);
+    if (margin < 1)
+        quick_note(answer,
+                   "caution: this steel has %.2g of the hardenability that quench needs at "
+                   "this thickness; the case does not harden fully: no depth is counted",
+                   margin);
+}
+
 static hs_status run_case(quick_answer *answer, const quick_value *v, const hs_units *units,
                           hs_error *err) {
     quick_carburising c;
     quick_case hard;
-    double total_m = 0, rim_m = 0;
+    double total_m = 0, rim_m = 0, margin = 1;
     (void)units;
     hs_status status = quick_carburising_read(&c, answer, v, err);
-    if (status == HS_OK) status = check_quench(&c, answer, err);
+    if (status == HS_OK) status = find_margin(&margin, &c, err);
     if (status == HS_OK) status = quick_case_depth(&hard, &c, v[CASE_LAST].q.value, err);
     if (status == HS_OK) status = hs_case_total(&total_m, &hard.profile, c.steel.C, err);
     if (status == HS_OK) status = hs_case_soft_rim(&rim_m, &hard.profile, c.limit_HV, err);
     if (status != HS_OK) return status;
-    quick_number(answer, "case_depth_mm", hard.depth_m * 1e3);
+    quick_number(answer, "case_depth_mm", margin < 1 ? 0 : hard.depth_m * 1e3);
     quick_number(answer, "total_case_mm", total_m * 1e3);
     quick_number(answer, "surface_carbon_pct", hard.surface_pct);
-    quick_number(answer, "surface_HV", hard.surface_HV);
-    quick_number(answer, "surface_HRC", hs_hardened_HRC(hard.surface_HV));
-    quick_number(answer, "retained_austenite_pct", hard.retained * 100);
-    quick_number(answer, "soft_rim_mm", rim_m * 1e3);
+    add_hardness(answer, &hard, rim_m, margin);
     note_thickness(answer, &c, hard.depth_m);
     return add_core(answer, &c, err);
 }
@@ -99,12 +104,17 @@ static hs_status run_soak(quick_answer *answer, const quick_value *v, const hs_u
     static const double shortest_s = 60, longest_s = 200 * 3600.;
     quick_carburising c;
     quick_case hard;
-    double log_time = 0;
+    double log_time = 0, margin = 1;
     (void)units;
     if (!(v[CASE_LAST].q.value > 0))
         return hs_fail(err, HS_E_IMPOSSIBLE, "want=\"0.8 mm\"", "a case has some depth");
     hs_status status = quick_carburising_read(&c, answer, v, err);
-    if (status == HS_OK) status = check_quench(&c, answer, err);
+    if (status == HS_OK) status = find_margin(&margin, &c, err);
+    if (status == HS_OK && margin < 1)
+        return hs_fail(err, HS_E_RANGE, "a harsher quench, a thinner part or an alloyed steel",
+                       "the case of this steel does not harden fully in that quench: it has %.2g "
+                       "of the hardenability needed",
+                       margin);
     if (status == HS_OK) status = quick_case_depth(&hard, &c, longest_s, err);
     if (status != HS_OK) return status;
     wanted w = {&c, v[CASE_LAST].q.value};

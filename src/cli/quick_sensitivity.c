@@ -55,12 +55,15 @@ void quick_sensitivity(hs_out *out, const quick_topic *topic, const quick_value 
         const quick_value *v = &value[k];
         char step[32];
         if (topic->key[k].type != QUICK_QUANTITY || !v->text || !(step_of(&v->q) > 0)) continue;
+        double up = moved(topic, value, k, step_of(&v->q), units);
+        double down = moved(topic, value, k, -step_of(&v->q), units);
+        if (up == from && down == from) continue; /* it does not count in this sum */
         if (!headed++) hs_out_add(out, "sensitive to (%s)\n", figure->name);
         step_text(step, sizeof step, &v->q);
         hs_out_add(out, "  %-14s +%-8s ", topic->key[k].name, step);
-        one_side(out, moved(topic, value, k, step_of(&v->q), units), from);
+        one_side(out, up, from);
         hs_out_add(out, "   -%-8s ", step);
-        one_side(out, moved(topic, value, k, -step_of(&v->q), units), from);
+        one_side(out, down, from);
         hs_out_add(out, "\n");
     }
 }
