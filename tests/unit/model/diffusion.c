@@ -86,7 +86,8 @@ static void diffusion__time_depth_carbon__undo_each_other(void) {
         hs_diffusion g =
             k < 2 ? constant(1.28e-11, 0, 0, .20, .90) : model(HS_D_AGREN, 925, .20, .90);
         g.transfer_m_s = k % 2 ? 1e-7 : 0;
-        double depth = mm_to(g, 5, .40), exact = k < 2;
+        double depth = mm_to(g, 5, .40);
+        int exact = k < 2;
         NEAR(carbon_at(g, 5, depth), .40, exact ? 1e-9 : 1e-6);
         NEAR(hours_for(g, depth, .40), 5, exact ? 1e-7 : 0.01);
     }
