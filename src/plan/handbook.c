@@ -51,9 +51,9 @@ static double width_of(const hs_job *job, const hs_face *face) {
         return flat ? p->width_m : p->thickness_m;
     }
     const hs_outline *o = &p->section.outline;
-    if (p->form != HS_PROFILE || face->edge == 0 || face->edge > o->points) return NAN;
-    size_t a = face->edge - 1, b = face->edge % o->points;
-    return hypot(o->x_m[b] - o->x_m[a], o->y_m[b] - o->y_m[a]);
+    if (p->form != HS_PROFILE || face->edge == 0 || face->edge > o->n) return NAN;
+    size_t a = face->edge - 1, b = face->edge % o->n;
+    return hypot(o->point[b].x_m - o->point[a].x_m, o->point[b].y_m - o->point[a].y_m);
 }
 
 static double value_of(hs_text *source, const hs_job *job, const hs_dimension *d) {
@@ -112,8 +112,8 @@ void hs_handbook_look(hs_handbook *out, const hs_job *job, const hs_result *resu
     const hs_dimension *d = &job->dimension[dimension];
     const hs_result_dimension *r = &result->dimension[dimension];
     memset(out, 0, sizeof *out);
-    int ground = job->face[d->face[0]].finish == HS_GROUND ||
-                 job->face[d->face[1]].finish == HS_GROUND;
+    int ground =
+        job->face[d->face[0]].finish == HS_GROUND || job->face[d->face[1]].finish == HS_GROUND;
     hs_text source = hs_text_start(out->source, sizeof out->source);
     double value_m = value_of(&source, job, d), share_pct;
     if (!ground || r->verdict == HS_NONE || !isfinite(value_m)) {

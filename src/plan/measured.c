@@ -153,29 +153,13 @@ static void set_terms(hs_result_measured_dimension *out, const hs_bench *b) {
     add_term(out, "split and set-up", -split_m * share);
 }
 
-/* The shape in the words of the bench: what is read on the instrument when V is `shape_m`. */
-static const char *shape_word(double *reading_m, const hs_job *job, size_t i, double shape_m) {
-    *reading_m = shape_m;
-    switch (job->dimension[i].across) {
-    case HS_ACROSS_FACES:
-        return "the bow and half the corner lift together are";
-    case HS_ACROSS_ENDS:
-        return "the ends run out";
-    default:
-        break;
-    }
-    if (job->part.form != HS_RING) return "the run-out as held is";
-    *reading_m = 2 * shape_m;
-    return "the ovality (largest less smallest diameter) is";
-}
-
 static void set_stop_if(hs_result_measured_dimension *out, const hs_job *job, size_t i) {
     static const char *const why[2] = {"the lowest spot would not clean up",
                                        "the wheel would go too deep into the case"};
     double limit_m[2] = {out->limit_clean_m, out->limit_case_m};
     for (int k = 0; k < 2; k++) {
         double reading_m;
-        const char *word = shape_word(&reading_m, job, i, limit_m[k]);
+        const char *word = hs_word_shape(&reading_m, job, i, limit_m[k]);
         hs_text text = hs_text_start(out->stop_if[k], sizeof out->stop_if[k]);
         if (!(limit_m[k] > 0))
             hs_text_add(&text, "STOP at any shape: %s.", why[k]);

@@ -26,3 +26,18 @@ hs_word hs_word_temp(double temp_K, int inch) {
         hs_format_celsius(word.text, sizeof word.text, temp_K, 0);
     return word;
 }
+
+const char *hs_word_shape(double *reading_m, const hs_job *job, size_t dimension, double shape_m) {
+    *reading_m = shape_m;
+    switch (job->dimension[dimension].across) {
+    case HS_ACROSS_FACES:
+        return "the bow and half the corner lift together are";
+    case HS_ACROSS_ENDS:
+        return "the ends run out";
+    default:
+        break;
+    }
+    if (job->part.form != HS_RING) return "the run-out as held is";
+    *reading_m = 2 * shape_m; /* V is half of it */
+    return "the ovality (largest less smallest diameter) is";
+}

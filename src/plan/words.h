@@ -1,7 +1,8 @@
-/* Lengths inside sentences that plan writes, in the unit of the sheet. */
+/* Lengths and shapes inside sentences that plan writes, in the unit of the sheet. */
 #ifndef HS_PLAN_WORDS_H
 #define HS_PLAN_WORDS_H
 
+#include "hardskin/plan/job.h"
 #include "hardskin/units/format.h"
 
 /** A length as text, kept by value so that several fit into one sentence. */
@@ -17,5 +18,10 @@ hs_word hs_word_about(double length_m, int inch);
 
 /** "170 C" or "338 F". */
 hs_word hs_word_temp(double temp_K, int inch);
+
+/** A shape in the words of the bench, and what the instrument reads when V is `shape_m`: "the bow
+ * and half the corner lift together are", "the run-out as held is", "the ovality ... is", "the ends
+ * run out"; to be followed by "more than ...". */
+const char *hs_word_shape(double *reading_m, const hs_job *job, size_t dimension, double shape_m);
 
 #endif

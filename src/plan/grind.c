@@ -1,0 +1,263 @@
+#include "plan/grind.h"
+
+#include "base/text.h"
+#include "constants.h"
+#include "hardskin/model/grind.h"
+#include "plan/words.h"
+
+#include <math.h>
+#include <string.h>
+
+/* One dimension as it will lie on the machine. */
+typedef struct lie {
+    const hs_job *job;
+    size_t index;
+    const hs_dimension *dimension;
+    int bore;
+    hs_face_sum face[2]; /* from the hardened surface: no scale, no growth */
+    double size_m, shape_m, limit_m, middle_m, total_m;
+} lie;
+
+static hs_grind_step *add(hs_result_grind *out, int face, double to_m) {
+    static const hs_grind_step none;
+    if (out->steps == HS_MAX_ORDER) return &out->order[HS_MAX_ORDER - 1];
+    hs_grind_step *step = &out->order[out->steps++];
+    *step = none;
+    step->face = face;
+    step->to_m = to_m;
+    return step;
+}
+
+static void what(hs_grind_step *step, const char *text, const char *name) {
+    hs_text t = hs_text_start(step->what, sizeof step->what);
+    hs_text_add(&t, text, name);
+    if (!t.overflow) return;
+    t = hs_text_start(step->what, sizeof step->what); /* a name too long for the line */
+    hs_text_add(&t, text, "this");
+}
+
+static int ground(const lie *l, int k) {
+    return l->job->face[l->dimension->face[k]].finish == HS_GROUND;
+}
+
+/* Faces counted from the hardened surface; typical growth and scale. */
+static void set_faces(lie *l, const hs_result *result, double *fire_m) {
+    *fire_m = 0; /* by which the fire changes the size of an outside */
+    for (int k = 0; k < 2; k++) {
+        const hs_result_face *f = &result->face[l->dimension->face[k]];
+        double growth_m = f->present ? (f->growth_low_m + f->growth_high_m) / 2 : 0;
+        double lost_m = result->scale.lost_m;
+        *fire_m += growth_m - lost_m;
+        l->face[k] = (hs_face_sum){.ground = ground(l, k),
+                                   .clean_up_m = f->clean_up_m,
+                                   .budget_m = f->budget_m - lost_m,
+                                   .split_m = f->split_m};
+    }
+}
+
+static int set_lie(lie *l, const hs_job *job, const hs_result *result, size_t i) {
+    const hs_result_dimension *d = &result->dimension[i];
+    const hs_result_measured_dimension *m = &result->measured.dimension[i];
+    int measured = result->measured_present && m->present && m->verdict != HS_WHEEL_NONE;
+    *l = (lie){.job = job, .index = i, .dimension = &job->dimension[i]};
+    if (!ground(l, 0) && !ground(l, 1)) return 0;
+    if (measured ? m->verdict == HS_WHEEL_NO : d->verdict == HS_STOP || d->verdict == HS_NONE)
+        return 0;
+    l->bore = l->dimension->across == HS_ACROSS_BORE;
+    double fire_m;
+    set_faces(l, result, &fire_m);
+    double hardened_m = d->rough_aim_m + (l->bore ? -fire_m : fire_m);
+    l->size_m = measured ? m->size_m : hardened_m;
+    l->shape_m = measured ? m->shape_m : d->shape_m;
+    l->limit_m = measured ? fmin(m->limit_clean_m, m->limit_case_m) : d->shape_limit_m;
+    l->middle_m = (l->dimension->size.lower_m + l->dimension->size.upper_m) / 2;
+    l->total_m = l->bore ? l->middle_m - l->size_m : l->size_m - l->middle_m;
+    return isfinite(l->size_m) && isfinite(l->shape_m);
+}
+
+static void measure_first(hs_result_grind *out, const lie *l) {
+    hs_grind_step *step = add(out, -1, NAN);
+    int flat = l->dimension->across == HS_ACROSS_FACES;
+    what(step,
+         flat ? "%s: measure size and bow, mark the crown side" : "%s: measure size and shape",
+         l->dimension->name);
+    if (!isfinite(l->limit_m)) return;
+    double reading_m;
+    const char *word = hs_word_shape(&reading_m, l->job, l->index, l->limit_m);
+    hs_text t = hs_text_start(step->stop_if, sizeof step->stop_if);
+    hs_text_add(&t, "STOP IF %s more than %s", word,
+                hs_word_length(reading_m, l->job->inch_first, HS_DOWN).text);
+}
+
+/* Stock the first face takes: its share; the crown side goes first. */
+static double first_share(const lie *l, int first) {
+    double share_m = hs_window_share(l->total_m, l->face, l->shape_m);
+    return first ? l->total_m - share_m : share_m;
+}
+
+static int crown_side(const lie *l) {
+    return l->job->measured.stated &&
+           l->job->measured.dimension[l->index].crown == (int)l->dimension->face[1];
+}
+
+static void shim(hs_result_grind *out, const lie *l) {
+    double pressure_Pa;
+    int answer = 0;
+    if (hs_grind_flatten_Pa(&pressure_Pa, l->shape_m, l->dimension->size.nominal_m,
+                            l->job->part.length_m, NULL) == HS_OK)
+        (void)hs_grind_chuck_flattens(&answer, pressure_Pa, NULL);
+    hs_grind_step *step = add(out, -1, NAN);
+    if (answer < 0)
+        what(step, "%s: crown up on the chuck, shim the hollow so that it cannot rock",
+             l->dimension->name);
+    else
+        what(step,
+             answer > 0 ? "%s: crown up, shim the hollow: the chuck would pull it flat and the bow "
+                          "come back"
+                        : "%s: crown up, shim the hollow: the chuck may pull it flat",
+             l->dimension->name);
+}
+
+/* Below this size the first face has lost what its case can spare. */
+static void stop_unless_clean(hs_grind_step *step, const lie *l, int k) {
+    double may_m = hs_face_may(&l->face[k], l->shape_m);
+    double at_m = hs_window_turn_at(l->size_m, may_m, l->shape_m);
+    hs_text t = hs_text_start(step->stop_if, sizeof step->stop_if);
+    hs_text_add(&t,
+                "STOP IF not clean all over at %s (measured on the crown): the case is too "
+                "thin to go on",
+                hs_word_length(at_m, l->job->inch_first, HS_UP).text);
+}
+
+static void stop_unless_clean_at_size(hs_grind_step *step, const lie *l) {
+    double end_m = l->bore ? l->dimension->size.upper_m : l->dimension->size.lower_m;
+    hs_text t = hs_text_start(step->stop_if, sizeof step->stop_if);
+    hs_text_add(&t, "STOP IF not clean all over at %s: the end of the tolerance",
+                hs_word_length(end_m, l->job->inch_first, l->bore ? HS_DOWN : HS_UP).text);
+}
+
+/* Passes from the first touch: the highest spot loses the mean and half the shape. */
+static void add_time(hs_result_grind *out, const lie *l, double mean_m) {
+    const hs_grinding *g = &l->job->shop.grinding;
+    double width_m = l->job->part.form == HS_PLATE ? l->job->part.width_m : 0;
+    const char *name = l->job->face[l->dimension->face[0]].name;
+    if (!strcmp(name, "front") || !strcmp(name, "back")) width_m = l->job->part.thickness_m;
+    hs_grind_face face = {.stock_m = fmax(0, mean_m + l->shape_m / 2),
+                          .rough_infeed_m = g->rough_infeed_m,
+                          .finish_infeed_m = g->finish_infeed_m,
+                          .finish_stock_m = g->finish_stock_m,
+                          .length_m = l->job->part.length_m,
+                          .width_m = width_m,
+                          .wheel_width_m = g->wheel_width_m,
+                          .cross_feed_m = g->cross_feed_m,
+                          .table_speed_m_s = g->table_speed_m_s,
+                          .overrun_m = g->wheel_width_m,
+                          .spark_outs = (int)HS_K_GRINDING_SPARK_OUTS};
+    hs_grind_time time;
+    if (hs_grind_passes(&time, &face, NULL) != HS_OK) return; /* feeds not known: no time */
+    out->strokes += time.strokes;
+    out->time_s += time.time_s;
+}
+
+static void two_flats(hs_result_grind *out, const lie *l) {
+    int first = crown_side(l), second = !first;
+    size_t a = l->dimension->face[first], b = l->dimension->face[second];
+    double share_m = first_share(l, first);
+    double turn_m = hs_window_turn_at(l->size_m, share_m, l->shape_m);
+    int inch = l->job->inch_first;
+    hs_grind_step *step = add(out, (int)a, hs_window_round(turn_m, inch, HS_NEAREST));
+    what(step, "%s: grind until clean all over; turn at this size at the latest",
+         l->job->face[a].name);
+    stop_unless_clean(step, l, first);
+    double left_m = fmax(0, fmin(l->job->shop.grinding.finish_stock_m, l->total_m - share_m));
+    step = add(out, (int)b, hs_window_round(l->middle_m + left_m, inch, HS_NEAREST));
+    what(step, "%s: turn, grind until clean, then equal removals from both sides",
+         l->job->face[b].name);
+    stop_unless_clean_at_size(step, l);
+    step = add(out, (int)b, hs_window_round(l->middle_m, inch, HS_NEAREST));
+    what(step, "%s: last cuts at finish infeed, spark out both sides", l->dimension->name);
+    add_time(out, l, share_m);
+    add_time(out, l, l->total_m - share_m);
+}
+
+static void one_flat(hs_result_grind *out, const lie *l, int k) {
+    size_t face = l->dimension->face[k];
+    hs_grind_step *step =
+        add(out, (int)face, hs_window_round(l->middle_m, l->job->inch_first, HS_NEAREST));
+    what(step, "%s: grind to size, spark out; the other face stays as hardened",
+         l->job->face[face].name);
+    stop_unless_clean_at_size(step, l);
+    add_time(out, l, l->total_m);
+}
+
+static void round_face(hs_result_grind *out, const lie *l) {
+    static const char *const held[] = {
+        [HS_OLD_CENTRES] = "%s: clean the old centres, set between them, try the run-out",
+        [HS_REMADE_CENTRES] = "%s: set so that middle and ends run out alike, regrind the centres",
+        [HS_CHUCK] = "%s: hold on one end, set the held end to run true"};
+    const char *name = l->dimension->name;
+    int ring = l->job->part.form == HS_RING;
+    const char *set = l->bore ? "%s: hold lightly, set to its own mean circle"
+                              : "%s: on a mandrel in the ground bore, or set to its mean circle";
+    what(add(out, -1, NAN), ring ? set : held[l->job->part.held], name);
+    int inch = l->job->inch_first, face = (int)l->dimension->face[0];
+    double left_m = fmax(0, fmin(2 * l->job->shop.grinding.finish_stock_m, l->total_m));
+    double rough_m = l->bore ? l->middle_m - left_m : l->middle_m + left_m;
+    hs_grind_step *step = add(out, face, hs_window_round(rough_m, inch, HS_NEAREST));
+    what(step, "%s: grind at rough infeed until clean all over", l->job->face[face].name);
+    stop_unless_clean_at_size(step, l);
+    step = add(out, face, hs_window_round(l->middle_m, inch, HS_NEAREST));
+    what(step, "%s: last cuts at finish infeed, spark out", name);
+}
+
+static void both_ends(hs_result_grind *out, const lie *l) {
+    int inch = l->job->inch_first, face = (int)l->dimension->face[0];
+    double turn_m = hs_window_turn_at(l->size_m, l->total_m / 2, l->shape_m);
+    hs_grind_step *step = add(out, face, hs_window_round(turn_m, inch, HS_NEAREST));
+    what(step, "%s: first end square to the axis until clean; turn at this size", "ends");
+    stop_unless_clean(step, l, 0);
+    step = add(out, face, hs_window_round(l->middle_m, inch, HS_NEAREST));
+    what(step, "%s: second end to size, spark out", "ends");
+    stop_unless_clean_at_size(step, l);
+}
+
+static void grind_dimension(hs_result_grind *out, const lie *l) {
+    measure_first(out, l);
+    if (l->dimension->across == HS_ACROSS_ENDS) {
+        both_ends(out, l);
+    } else if (l->dimension->across != HS_ACROSS_FACES) {
+        round_face(out, l);
+    } else {
+        shim(out, l);
+        if (l->face[0].ground && l->face[1].ground)
+            two_flats(out, l);
+        else
+            one_flat(out, l, l->face[0].ground ? 0 : 1);
+    }
+}
+
+/* A ring stands on a ground end before its bore, and its bore carries the outside; a bar's ends
+ * are squared on its ground outside. */
+static int rank(const hs_job *job, size_t i) {
+    hs_across across = job->dimension[i].across;
+    if (job->part.form == HS_RING)
+        return across == HS_ACROSS_ENDS ? 0 : across == HS_ACROSS_BORE ? 1 : 2;
+    return across == HS_ACROSS_ENDS ? 2 : 1;
+}
+
+void hs_grind_plan(hs_result_grind *out, const hs_job *job, const hs_result *result) {
+    memset(out, 0, sizeof *out);
+    hs_text note = hs_text_start(out->note, sizeof out->note);
+    for (int now = 0; now <= 2; now++)
+        for (size_t i = 0; i < job->dimensions; i++) {
+            lie l;
+            if (rank(job, i) != now) continue;
+            if (set_lie(&l, job, result, i))
+                grind_dimension(out, &l);
+            else if (ground(&l, 0) || ground(&l, 1))
+                hs_text_add(&note, "%s: not to be ground as it stands. ", l.dimension->name);
+        }
+    if (out->steps > 0)
+        hs_text_add(&note, "Sizes are those to expect; measure before each step. Flood well, "
+                           "dress often: heat softens a hard skin before it shows.");
+}

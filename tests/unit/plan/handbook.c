@@ -1,0 +1,109 @@
+#include "plan/handbook.h"
+#include "support/check.h"
+
+#include <string.h>
+
+static const double TIGHT = 1e-12;
+
+static void handbook__round__spot_values(void) {
+    /* published: handbook table of grinding allowances, on diameter, from memory */
+    NEAR(hs_handbook_round_m(30e-3, 0.2), 0.2e-3, TIGHT);    /* 18-30, to 250: .4 */
+    NEAR(hs_handbook_round_m(30.1e-3, 0.3), 0.25e-3, TIGHT); /* 30-50, to 500: .5 */
+    NEAR(hs_handbook_round_m(9e-3, 0.05), 0.15e-3, TIGHT);
+    NEAR(hs_handbook_round_m(180e-3, 2.0), 0.5e-3, TIGHT);
+    CHECK(isnan(hs_handbook_round_m(9e-3, 0.6))); /* empty cell */
+    CHECK(isnan(hs_handbook_round_m(181e-3, 0.6)));
+    CHECK(isnan(hs_handbook_round_m(30e-3, 2.1)));
+    /* independent: a standard by diameter alone (30-50: .4, 50-120: .5) agrees to .1 mm */
+    NEAR(2 * hs_handbook_round_m(40e-3, 0.3), 0.4e-3, 0.1e-3 + TIGHT);
+    NEAR(2 * hs_handbook_round_m(100e-3, 0.3), 0.5e-3, 0.1e-3 + TIGHT);
+}
+
+static void handbook__plane__spot_values(void) {
+    /* published: handbook table of planes per side, x 1.2 heat-treated, from memory */
+    NEAR(hs_handbook_plane_m(60e-3, 0.3, 0), 0.36e-3, TIGHT);
+    NEAR(hs_handbook_plane_m(250e-3, 0.5, 0), 0.60e-3, TIGHT);
+    NEAR(hs_handbook_plane_m(60e-3, 0.3, 1), 0.20e-3, TIGHT);
+    CHECK(isnan(hs_handbook_plane_m(400e-3, 0.3, 0)));
+    CHECK(isnan(hs_handbook_plane_m(60e-3, 2.5, 0)));
+}
+
+typedef struct bench {
+    hs_job job;
+    hs_dimension dimension[1];
+    hs_face face[2];
+    hs_result *result;
+    hs_handbook out;
+} bench;
+
+static hs_result result; /* large: not on the stack */
+
+static void plate(bench *b, double need_m, double may_m, hs_verdict verdict) {
+    memset(b, 0, sizeof *b);
+    memset(&result, 0, sizeof result);
+    b->face[0] = (hs_face){.name = "top", .finish = HS_GROUND, .case_m = 0.6e-3};
+    b->face[1] = (hs_face){.name = "bottom", .finish = HS_GROUND, .case_m = 0.6e-3};
+    b->dimension[0] = (hs_dimension){.name = "thickness",
+                                     .across = HS_ACROSS_FACES,
+                                     .size = {20e-3, 19.979e-3, 20e-3, "h7"},
+                                     .face = {0, 1}};
+    b->job =
+        (hs_job){.part = {.form = HS_PLATE, .length_m = 0.3, .width_m = 0.06, .thickness_m = 0.02},
+                 .dimensions = 1,
+                 .faces = 2};
+    b->result = &result;
+    result.hard.present = 1;
+    result.hard.depth_m = 1.2e-3;
+    result.dimension[0].need_m = need_m;
+    result.dimension[0].may_m = may_m;
+    result.dimension[0].verdict = verdict;
+}
+
+static void look(bench *b) {
+    b->job.dimension = b->dimension;
+    b->job.face = b->face;
+    hs_handbook_look(&b->out, &b->job, b->result, 0);
+}
+
+static void handbook__thin_case__collision_is_said(void) {
+    bench b;
+    plate(&b, 0.15e-3, 0.25e-3, HS_GO);
+    look(&b);
+    CHECK(b.out.present && !b.out.governs);
+    NEAR(b.out.value_m, 0.36e-3, TIGHT);
+    CHECK(strstr(b.out.why, "0.110 mm too deep") != NULL);
+    CHECK(strstr(b.out.why, "30 %") != NULL); /* .36 of 1.2 */
+}
+
+static void handbook__each_case__says_which_governs(void) {
+    bench b;
+    plate(&b, 0.40e-3, 0.60e-3, HS_GO);
+    look(&b);
+    CHECK(!b.out.governs && strstr(b.out.why, "0.040 mm short") != NULL);
+    plate(&b, 0.30e-3, 0.60e-3, HS_GO);
+    look(&b);
+    CHECK(!b.out.governs && strstr(b.out.why, "both fit") != NULL);
+    plate(&b, 0.30e-3, 0.20e-3, HS_STOP);
+    look(&b);
+    CHECK(!b.out.governs && strstr(b.out.why, "shut") != NULL);
+    plate(&b, 0.30e-3, 0.60e-3, HS_GO);
+    b.face[0].case_m = b.face[1].case_m = 0;
+    look(&b);
+    CHECK(b.out.governs && strstr(b.out.why, "table governs") != NULL);
+}
+
+static void handbook__no_row__not_present(void) {
+    bench b;
+    plate(&b, 0.2e-3, 0.6e-3, HS_GO);
+    b.dimension[0].across = HS_ACROSS_BORE;
+    look(&b);
+    CHECK(!b.out.present && !b.out.source[0]);
+    plate(&b, 0.2e-3, 0.6e-3, HS_GO);
+    b.face[0].finish = b.face[1].finish = HS_AS_HARDENED;
+    look(&b);
+    CHECK(!b.out.present);
+}
+
+HS_TEST_MAIN("plan_handbook", TEST(handbook__round__spot_values),
+             TEST(handbook__plane__spot_values), TEST(handbook__thin_case__collision_is_said),
+             TEST(handbook__each_case__says_which_governs), TEST(handbook__no_row__not_present))
