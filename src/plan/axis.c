@@ -43,7 +43,7 @@ static double plate_wall_m(const hs_part *part, const char *name) {
     return part->length_m;
 }
 
-static hs_status axis_of_face(hs_axis *axis, const hs_job *job, size_t face, hs_error *err) {
+hs_status hs_axis_of_face(hs_axis *axis, const hs_job *job, size_t face, hs_error *err) {
     const hs_part *part = &job->part;
     size_t behind = hs_face_behind(job, face);
     *axis = (hs_axis){.shape = HS_SLAB, .far_exposed = 1};
@@ -86,15 +86,23 @@ static hs_status add_axis(size_t *index, hs_axes *axes, const hs_axis *axis, hs_
     return HS_OK;
 }
 
-hs_status hs_axes_of(hs_axes *axes, const hs_job *job, hs_error *err) {
-    axes->n = 0;
-    for (size_t i = 0; i < job->faces; i++) {
+static hs_status add_faces(hs_axes *axes, const hs_job *job, hs_finish finish, size_t most,
+                           hs_error *err) {
+    for (size_t i = 0; i < job->faces && axes->n < most; i++) {
         hs_axis axis;
-        axes->of_face[i] = HS_MAX_AXES;
-        if (job->face[i].finish == HS_SOFT) continue;
-        hs_status status = axis_of_face(&axis, job, i, err);
+        if (job->face[i].finish != finish) continue;
+        hs_status status = hs_axis_of_face(&axis, job, i, err);
         if (status == HS_OK) status = add_axis(&axes->of_face[i], axes, &axis, err);
         if (status != HS_OK) return status;
     }
     return HS_OK;
+}
+
+hs_status hs_axes_of(hs_axes *axes, const hs_job *job, hs_error *err) {
+    axes->n = 0;
+    for (size_t i = 0; i < job->faces; i++)
+        axes->of_face[i] = job->face[i].finish == HS_SOFT ? HS_MAX_AXES : 0;
+    hs_status status = add_faces(axes, job, HS_GROUND, HS_MAX_AXES + 1, err);
+    if (status == HS_OK && axes->n == 0) status = add_faces(axes, job, HS_AS_HARDENED, 1, err);
+    return status;
 }

@@ -21,9 +21,13 @@ typedef struct hs_axes {
     size_t of_face[HS_MAX_FACES];   /* axis of a face; HS_MAX_AXES for a soft (masked) face */
 } hs_axes;
 
-/** Axes of all faces of a job that carbon enters.
+/** Axes of the ground faces of a job that carbon enters; of its first such face if none is ground.
+ *  The other faces share the first axis for what is said of their surface.
  *  Returns  HS_OK; HS_E_TOO_LARGE for more than HS_MAX_AXES different walls; HS_E_OUTLINE. */
 hs_status hs_axes_of(hs_axes *axes, const hs_job *job, hs_error *err);
+
+/** The wall behind one face, whether or not it has an axis of its own. */
+hs_status hs_axis_of_face(hs_axis *axis, const hs_job *job, size_t face, hs_error *err);
 
 /** Face opposite to a face, or HS_MAX_FACES where there is none (a bar's outside). */
 size_t hs_face_behind(const hs_job *job, size_t face);

@@ -53,6 +53,19 @@ static hs_status harden_core(hs_chain *chain, hs_error *err) {
     return hs_core_HV(&chain->core_HV, &chain->core_hardens, &steel->mid, steel->mid.C, &q, err);
 }
 
+/* A limit an earlier face has had is taken over: they cost some hundred hardnesses each. */
+static void limit_of(hs_limit *limit, const hs_chain *chain, size_t face, double hardness_HV) {
+    for (size_t i = 0; i < face; i++) {
+        const hs_face_chain *f = &chain->face[i];
+        if (f->axis == HS_MAX_AXES) continue;
+        if (f->wanted.hardness_HV == hardness_HV || f->asked.hardness_HV == hardness_HV) {
+            *limit = f->wanted.hardness_HV == hardness_HV ? f->wanted : f->asked;
+            return;
+        }
+    }
+    hs_limit_make(limit, &chain->hardening, hardness_HV);
+}
+
 /* Limits of one face, and whether this quench hardens the case down to the depth that counts. */
 static hs_status prepare_face(hs_chain *chain, size_t i, hs_error *err) {
     const hs_face *face = &chain->job->face[i];
@@ -60,18 +73,19 @@ static hs_status prepare_face(hs_chain *chain, size_t i, hs_error *err) {
     static const double middle[HS_INPUTS] = {0};
     out->axis = chain->axes.of_face[i];
     if (out->axis == HS_MAX_AXES) return HS_OK;
-    hs_limit_make(&out->wanted, &chain->hardening, face->limit_HV);
-    out->asked = out->wanted;
-    if (face->hardness_HV > 0) hs_limit_make(&out->asked, &chain->hardening, face->hardness_HV);
+    limit_of(&out->wanted, chain, i, face->limit_HV);
+    limit_of(&out->asked, chain, i, face->hardness_HV > 0 ? face->hardness_HV : face->limit_HV);
     if (face->limit_HV <= chain->core_HV)
         return at_face(hs_fail(err, HS_E_RANGE, "count the case to a higher hardness (\"to\")",
                                "the core reaches %.0f HV, so no case depth to %.0f HV can be told",
                                chain->core_HV, face->limit_HV),
                        face, err);
-    double depth_m = hs_response_depth(&chain->response[out->axis],
-                                       hs_limit_least(&out->wanted, middle), middle,
-                                       &chain->job->part.steel);
-    const hs_axis *axis = &chain->axes.axis[out->axis];
+    const hs_response *response = &chain->response[out->axis];
+    hs_response_draw draw = hs_response_at(response, &chain->job->part.steel, middle);
+    double depth_m = hs_response_depth(response, hs_limit_least(&out->wanted, middle), &draw);
+    hs_axis wall, *axis = &wall;
+    hs_status status = hs_axis_of_face(axis, chain->job, i, err);
+    if (status != HS_OK) return status;
     if (2 * depth_m > HS_K_PLAN_DOUBT_CASE_BOTH_REFUSE * axis->wall_m &&
         (axis->far_exposed || axis->shape == HS_CYLINDER))
         return at_face(hs_fail(err, HS_E_THROUGH, "a shorter soak, or a thicker part",
@@ -83,7 +97,7 @@ static hs_status prepare_face(hs_chain *chain, size_t i, hs_error *err) {
     return hs_case_hardens(&out->margin, &chain->job->part.steel.mid, &q, depth_m, err);
 }
 
-hs_status hs_chain_make(hs_chain *chain, const hs_job *job, hs_history_work *work, hs_error *err) {
+static hs_status start(hs_chain *chain, const hs_job *job, hs_error *err) {
     chain->job = job;
     hs_status status = hs_route_read(&chain->route, job, err);
     if (status == HS_OK) status = hs_axes_of(&chain->axes, job, err);
@@ -93,8 +107,12 @@ hs_status hs_chain_make(hs_chain *chain, const hs_job *job, hs_history_work *wor
                                       .quench_to_K = HS_K_PLAN_DOUBT_QUENCH_BATH,
                                       .temper = chain->route.temper,
                                       .tempers = chain->route.tempers};
-    status = run_axes(chain, work, err);
-    if (status == HS_OK) status = harden_core(chain, err);
+    return HS_OK;
+}
+
+static hs_status finish(hs_chain *chain, hs_error *err) {
+    const hs_job *job = chain->job;
+    hs_status status = harden_core(chain, err);
     for (size_t i = 0; status == HS_OK && i < job->faces; i++)
         status = prepare_face(chain, i, err);
     if (status != HS_OK) return status;
@@ -108,63 +126,85 @@ hs_status hs_chain_make(hs_chain *chain, const hs_job *job, hs_history_work *wor
     return status;
 }
 
+hs_status hs_chain_make(hs_chain *chain, const hs_job *job, hs_history_work *work, hs_error *err) {
+    hs_status status = start(chain, job, err);
+    if (status == HS_OK) status = run_axes(chain, work, err);
+    return status == HS_OK ? finish(chain, err) : status;
+}
+
+hs_status hs_chain_again(hs_chain *chain, const hs_chain *base, const hs_job *job, hs_error *err) {
+    hs_status status = start(chain, job, err);
+    if (status != HS_OK) return status;
+    for (size_t i = 0; i < base->axes.n; i++)
+        chain->response[i] = base->response[i];
+    return finish(chain, err);
+}
+
+hs_part_draw hs_chain_draw(const hs_chain *chain, const double z[HS_INPUTS]) {
+    hs_part_draw d = {.z = z};
+    if (chain->axes.n > 0)
+        d.carbon = hs_response_at(&chain->response[0], &chain->job->part.steel, z);
+    d.scale_m = hs_loss_metal(&chain->loss, chain->job->steps, z);
+    d.lost_m = d.scale_m + hs_loss_taken(&chain->loss, z);
+    hs_warp_bow(&d.bow_x_m, &d.bow_y_m, &chain->warp, z);
+    d.set_up_m = chain->job->shop.setup_error_m * fabs(hs_draw_share(z[HS_IN_SETUP]));
+    d.scatter_m = HS_K_PLAN_DOUBT_PACK_SCATTER * hs_draw_share(z[HS_IN_PACK]);
+    return d;
+}
+
 /* c: soft rim, surface softened by austenite, or the marks of the cut and of the scale. */
-static double clean_up(const hs_chain *chain, size_t face, double lost_m,
-                       const double z[HS_INPUTS]) {
+static double clean_up(const hs_chain *chain, size_t face, const hs_part_draw *draw) {
     const hs_face_chain *f = &chain->face[face];
-    double scale_m = hs_loss_metal(&chain->loss, chain->job->steps, z);
-    double marks_m = HS_K_PLAN_DOUBT_MACHINED_LAYER + HS_K_PLAN_DOUBT_PIT_SHARE * scale_m;
+    double marks_m = HS_K_PLAN_DOUBT_MACHINED_LAYER + HS_K_PLAN_DOUBT_PIT_SHARE * draw->scale_m;
     if (f->axis == HS_MAX_AXES) return marks_m;
-    double rim_m = hs_loss_rim(&chain->loss, hs_limit_least(&f->asked, z), z);
-    double austenite_m = hs_response_depth(&chain->response[f->axis], hs_limit_most(&f->asked, z),
-                                           z, &chain->job->part.steel);
-    return fmax(marks_m, fmax(rim_m, austenite_m - lost_m));
+    double rim_m = hs_loss_rim(&chain->loss, hs_limit_least(&f->asked, draw->z), draw->z);
+    double most = hs_limit_most(&f->asked, draw->z);
+    if (most >= draw->carbon.surface_pct) return fmax(marks_m, rim_m);
+    double austenite_m = hs_response_depth(&chain->response[f->axis], most, &draw->carbon);
+    return fmax(marks_m, fmax(rim_m, austenite_m - draw->lost_m));
 }
 
 static double depth_to(const hs_chain *chain, size_t face, const hs_limit *limit,
-                       const double z[HS_INPUTS]) {
+                       const hs_part_draw *draw) {
     const hs_response *r = &chain->response[chain->face[face].axis];
-    double depth_m = hs_response_depth(r, hs_limit_least(limit, z), z, &chain->job->part.steel);
+    double depth_m = hs_response_depth(r, hs_limit_least(limit, draw->z), &draw->carbon);
     if (!(depth_m > 0) || chain->face[face].margin < 1) return 0;
-    double scatter_m = HS_K_PLAN_DOUBT_PACK_SCATTER * hs_draw_share(z[HS_IN_PACK]);
-    return fmax(0, depth_m + scatter_m);
+    return fmax(0, depth_m + draw->scatter_m);
 }
 
 hs_trial hs_chain_trial(const hs_chain *chain, size_t face, double growth_m,
-                        const double z[HS_INPUTS]) {
+                        const hs_part_draw *draw) {
     const hs_face *f = &chain->job->face[face];
-    double lost_m =
-        hs_loss_metal(&chain->loss, chain->job->steps, z) + hs_loss_taken(&chain->loss, z);
     hs_trial t = {.sum = {.ground = f->finish == HS_GROUND,
-                          .split_m = chain->job->shop.setup_error_m *
-                                     fabs(hs_draw_share(z[HS_IN_SETUP])),
-                          .lost_low_m = lost_m,
-                          .lost_high_m = lost_m,
+                          .split_m = draw->set_up_m,
+                          .lost_low_m = draw->lost_m,
+                          .lost_high_m = draw->lost_m,
                           .growth_low_m = growth_m,
                           .growth_high_m = growth_m}};
-    t.sum.clean_up_m = clean_up(chain, face, lost_m, z);
     if (chain->face[face].axis == HS_MAX_AXES) {
+        t.sum.clean_up_m = clean_up(chain, face, draw);
         t.sum.budget_m = INFINITY; /* no case in it, none to keep */
         return t;
     }
-    t.case_m = depth_to(chain, face, &chain->face[face].wanted, z);
+    t.case_m = depth_to(chain, face, &chain->face[face].wanted, draw);
+    if (!t.sum.ground) return t;
+    t.sum.clean_up_m = clean_up(chain, face, draw);
     t.sum.budget_m = t.case_m - f->case_m;
     if (f->hardness_HV > 0)
-        t.sum.budget_m =
-            fmin(t.sum.budget_m, hs_chain_hard_to(chain, face, z));
+        t.sum.budget_m = fmin(t.sum.budget_m, hs_chain_hard_to(chain, face, draw));
     return t;
 }
 
-double hs_chain_hard_to(const hs_chain *chain, size_t face, const double z[HS_INPUTS]) {
-    return depth_to(chain, face, &chain->face[face].asked, z);
+double hs_chain_hard_to(const hs_chain *chain, size_t face, const hs_part_draw *draw) {
+    return depth_to(chain, face, &chain->face[face].asked, draw);
 }
 
 double hs_chain_depth_to(const hs_chain *chain, double limit_HV) {
     static const double middle[HS_INPUTS] = {0};
     hs_limit limit;
     hs_limit_make(&limit, &chain->hardening, limit_HV);
-    return hs_response_depth(&chain->response[0], hs_limit_least(&limit, middle), middle,
-                             &chain->job->part.steel);
+    hs_response_draw draw = hs_response_at(&chain->response[0], &chain->job->part.steel, middle);
+    return hs_response_depth(&chain->response[0], hs_limit_least(&limit, middle), &draw);
 }
 
 double hs_chain_surface_HV(const hs_chain *chain, size_t steps) {

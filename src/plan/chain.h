@@ -29,10 +29,26 @@ typedef struct hs_chain {
     int core_hardens;
 } hs_chain;
 
+/** What a draw means for the whole part. */
+typedef struct hs_part_draw {
+    const double *z;
+    hs_response_draw carbon;
+    double scale_m, lost_m;         /* metal lost as scale; with what descaling takes */
+    double bow_x_m, bow_y_m;
+    double set_up_m, scatter_m;     /* of the wheel; of the case within the load */
+} hs_part_draw;
+
+/** One draw of the part. */
+hs_part_draw hs_chain_draw(const hs_chain *chain, const double z[HS_INPUTS]);
+
 /** Run the chain at the middle of all inputs and at the points its responses need.
  *  Returns  HS_OK; HS_E_THROUGH when the case of both sides takes more than half a wall; else as
  *           the models. */
 hs_status hs_chain_make(hs_chain *chain, const hs_job *job, hs_history_work *work, hs_error *err);
+
+/** The same for a job that differs from `base`'s only in quench, holding, shop and what is asked:
+ *  the carbon of `base` is taken over. */
+hs_status hs_chain_again(hs_chain *chain, const hs_chain *base, const hs_job *job, hs_error *err);
 
 /** What one face brings into the sums, in a draw. */
 typedef struct hs_trial {
@@ -42,10 +58,10 @@ typedef struct hs_trial {
 
 /** One draw of one face of a dimension whose growth per side in that draw is `growth_m`. */
 hs_trial hs_chain_trial(const hs_chain *chain, size_t face, double growth_m,
-                        const double z[HS_INPUTS]);
+                        const hs_part_draw *draw);
 
 /** Deepest place with the hardness asked of a face, in a draw (m, from the blank surface). */
-double hs_chain_hard_to(const hs_chain *chain, size_t face, const double z[HS_INPUTS]);
+double hs_chain_hard_to(const hs_chain *chain, size_t face, const hs_part_draw *draw);
 
 /** Middle case depth of the first axis to any hardness (m); 0 where none is that hard. */
 double hs_chain_depth_to(const hs_chain *chain, double limit_HV);

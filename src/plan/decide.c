@@ -7,20 +7,31 @@
 
 enum { AIMS = 25 };
 
+/* One face twice (a diameter), or two faces that ask and get the same. */
+static int same_demand(const hs_chain *chain, const hs_dimension *dimension) {
+    size_t i = dimension->face[0], k = dimension->face[1];
+    const hs_face *a = &chain->job->face[i], *b = &chain->job->face[k];
+    return i == k || (chain->face[i].axis == chain->face[k].axis && a->finish == b->finish &&
+                      a->case_m == b->case_m && a->limit_HV == b->limit_HV &&
+                      a->hardness_HV == b->hardness_HV);
+}
+
 static void draw_dimension(hs_dimension_draws *out, const hs_chain *chain,
-                           const hs_dimension *dimension, const hs_draws *draws) {
-    for (size_t i = 0; i < draws->n; i++) {
-        const double *z = draws->z[i];
-        double growth_m = hs_warp_growth(&chain->warp, chain->job, dimension, z);
-        double shape_m = hs_warp_shape(&chain->warp, chain->job, dimension, z);
+                           const hs_dimension *dimension, const hs_part_draw *parts, size_t n) {
+    int alike = same_demand(chain, dimension);
+    for (size_t i = 0; i < n; i++) {
+        const hs_part_draw *part = &parts[i];
+        double growth_m = hs_warp_growth(&chain->warp, chain->job, dimension, part->z);
+        double shape_m = hs_warp_shape(&chain->warp, chain->job, dimension, part->bow_x_m,
+                                       part->bow_y_m, part->z);
         out->shape_m[i] = shape_m;
         for (int k = 0; k < 2; k++) {
-            if (k == 1 && dimension->face[1] == dimension->face[0]) {
+            if (k == 1 && alike) {
                 out->need_m[1][i] = out->need_m[0][i];
                 out->may_m[1][i] = out->may_m[0][i];
                 break;
             }
-            hs_trial t = hs_chain_trial(chain, dimension->face[k], growth_m, z);
+            hs_trial t = hs_chain_trial(chain, dimension->face[k], growth_m, part);
             out->need_m[k][i] = hs_face_need(&t.sum, shape_m);
             out->may_m[k][i] = hs_face_may(&t.sum, shape_m);
         }
@@ -40,7 +51,7 @@ static hs_face_sum bad_side(const hs_chain *chain, const hs_dimension *dimension
     hs_face_sum out = {0};
     for (size_t i = 0; i < draws->n; i++) {
         double growth_m = hs_warp_growth(&chain->warp, chain->job, dimension, draws->z[i]);
-        hs_trial t = hs_chain_trial(chain, dimension->face[k], growth_m, draws->z[i]);
+        hs_trial t = hs_chain_trial(chain, dimension->face[k], growth_m, &work->part[i]);
         out.ground = t.sum.ground;
         work->column[CLEAN][i] = t.sum.clean_up_m;
         work->column[BUDGET][i] = t.sum.budget_m;
@@ -112,6 +123,11 @@ static void find_aim(hs_window_found *f, const hs_chain *chain, size_t dimension
     }
     const double plateau = 2.0 / (double)draws->n;
     f->joint = -1;
+    if (f->grounds == 0) { /* no stock to save: the middle */
+        f->aim_m = 0.5 * (low + high);
+        f->joint = share_good(f, &work->dimension[dimension], finish, draws, dimension, f->aim_m, t);
+        return;
+    }
     for (int k = 0; k < AIMS; k++) {
         double share = (double)k / (AIMS - 1), rough = low + share * (high - low);
         if (f->inside) rough = high - share * (high - low); /* least stock first */
@@ -123,24 +139,29 @@ static void find_aim(hs_window_found *f, const hs_chain *chain, size_t dimension
     }
 }
 
+static void find_bad_sides(hs_window_found *f, const hs_chain *chain,
+                           const hs_dimension *dimension, const hs_draws *draws, double q,
+                           hs_decide_work *work) {
+    for (int k = 0; k < 2; k++)
+        f->bad[k] = k == 1 && same_demand(chain, dimension)
+                        ? f->bad[0]
+                        : bad_side(chain, dimension, k, draws, q, work);
+    f->grounds = f->bad[0].ground + f->bad[1].ground;
+}
+
 static void find_window(hs_window_found *f, const hs_chain *chain, size_t index,
                         const hs_draws *draws, double q, hs_decide_work *work) {
     const hs_dimension *dimension = &chain->job->dimension[index];
     hs_dimension_draws *d = &work->dimension[index];
     hs_limits finish = {dimension->size.lower_m, dimension->size.upper_m};
     double *sorted = work->column[0];
-    draw_dimension(d, chain, dimension, draws);
     f->inside = hs_dimension_inside(chain->job, dimension);
     for (int k = 0; k < 2; k++) {
         f->need_m[k] = quantile_of(d->need_m[k], draws->n, q, sorted);
         f->may_m[k] = quantile_of(d->may_m[k], draws->n, 1 - q, sorted);
-        f->bad[k] = k == 1 && dimension->face[1] == dimension->face[0]
-                        ? f->bad[0]
-                        : bad_side(chain, dimension, k, draws, q, work);
     }
-    f->grounds = f->bad[0].ground + f->bad[1].ground;
     f->shape_typical_m = quantile_of(d->shape_m, draws->n, 0.5, sorted);
-    f->shape_high_m = quantile_of(d->shape_m, draws->n, 0.95, sorted);
+    f->shape_high_m = hs_quantile(sorted, draws->n, 0.95);
     if (f->grounds == 0)
         f->rough = hs_window_as_hardened(f->inside, finish, f->bad);
     else
@@ -151,14 +172,37 @@ static void find_window(hs_window_found *f, const hs_chain *chain, size_t index,
     if (f->verdict == HS_GO && f->joint < q) f->verdict = HS_TIGHT;
 }
 
+static void draw_parts(hs_decide_work *work, const hs_chain *chain, const hs_draws *draws) {
+    for (size_t i = 0; i < draws->n; i++)
+        work->part[i] = hs_chain_draw(chain, draws->z[i]);
+}
+
 void hs_decide_windows(hs_window_found *found, const hs_chain *chain, const hs_draws *draws,
                        double confidence, hs_decide_work *work) {
     const hs_job *job = chain->job;
+    draw_parts(work, chain, draws);
     for (size_t i = 0; i < job->dimensions; i++) {
-        found[i] = (hs_window_found){.verdict = HS_NONE};
         const hs_dimension *d = &job->dimension[i];
+        found[i] = (hs_window_found){.verdict = HS_NONE};
         if (job->face[d->face[0]].finish == HS_SOFT && job->face[d->face[1]].finish == HS_SOFT)
             continue; /* cut to size after the fire */
+        draw_dimension(&work->dimension[i], chain, d, work->part, draws->n);
+        find_bad_sides(&found[i], chain, d, draws, confidence, work);
+        find_window(&found[i], chain, i, draws, confidence, work);
+    }
+}
+
+void hs_decide_again(hs_window_found *found, const hs_window_found *before,
+                     const hs_chain *chain, const hs_draws *draws, double confidence,
+                     hs_decide_work *work) {
+    const hs_job *job = chain->job;
+    draw_parts(work, chain, draws);
+    for (size_t i = 0; i < job->dimensions; i++) {
+        found[i] = before[i];
+        if (before[i].verdict != HS_STOP && before[i].verdict != HS_TIGHT) continue;
+        draw_dimension(&work->dimension[i], chain, &job->dimension[i], work->part, draws->n);
+        if (found[i].grounds == 0)
+            find_bad_sides(&found[i], chain, &job->dimension[i], draws, confidence, work);
         find_window(&found[i], chain, i, draws, confidence, work);
     }
 }

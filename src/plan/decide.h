@@ -10,6 +10,7 @@ typedef struct hs_dimension_draws {
 } hs_dimension_draws;
 
 typedef struct hs_decide_work {
+    hs_part_draw part[HS_MAX_SAMPLES];
     hs_dimension_draws dimension[HS_MAX_DIMENSIONS];
     double column[8][HS_MAX_SAMPLES];       /* scratch of one face at a time */
     double margin_m[HS_MAX_SAMPLES];        /* of the worst face of the part, at the aims */
@@ -34,6 +35,12 @@ typedef struct hs_window_found {
  *    chain, draws, confidence   in */
 void hs_decide_windows(hs_window_found *found, const hs_chain *chain, const hs_draws *draws,
                        double confidence, hs_decide_work *work);
+
+/** The same for the dimensions that are tight or stop in `before`; the others are copied. The
+ *  letters' bad sides are not found again (found->bad keeps `before`'s). */
+void hs_decide_again(hs_window_found *found, const hs_window_found *before,
+                     const hs_chain *chain, const hs_draws *draws, double confidence,
+                     hs_decide_work *work);
 
 /** Share of draws in which every dimension is good at its aim; fills work->margin_m. */
 double hs_decide_joint(const hs_window_found *found, const hs_chain *chain, const hs_draws *draws,

@@ -35,11 +35,14 @@ static void thin_profile(hs_result_case *out, const hs_case_profile *p) {
 static void case_depths(hs_result_case *out, const hs_chain *chain, size_t face,
                         const hs_draws *draws, double *column) {
     static const double middle[HS_INPUTS] = {0};
+    hs_part_draw typical = hs_chain_draw(chain, middle);
     double q = chain->job->shop.confidence;
-    for (size_t i = 0; i < draws->n; i++)
-        column[i] = hs_chain_trial(chain, face, 0, draws->z[i]).case_m;
+    for (size_t i = 0; i < draws->n; i++) {
+        hs_part_draw draw = hs_chain_draw(chain, draws->z[i]);
+        column[i] = hs_chain_trial(chain, face, 0, &draw).case_m;
+    }
     hs_sort(column, draws->n);
-    out->depth_m = hs_chain_trial(chain, face, 0, middle).case_m;
+    out->depth_m = hs_chain_trial(chain, face, 0, &typical).case_m;
     out->depth_low_m = hs_quantile(column, draws->n, 1 - q);
     out->depth_high_m = hs_quantile(column, draws->n, q);
 }

@@ -22,22 +22,29 @@ static void add_term(hs_result_dimension *d, const char *term, double value_m) {
 static void explain_need(hs_result_dimension *d, const hs_window_found *f, const hs_chain *chain,
                          const hs_dimension *dimension, double need_m) {
     static const double middle[HS_INPUTS] = {0};
+    hs_part_draw draw = hs_chain_draw(chain, middle);
     double growth_m = hs_warp_growth(&chain->warp, chain->job, dimension, middle);
     double clean = 0, lost = 0, shape = 0, growth = 0;
     for (int k = 0; k < 2; k++) {
-        hs_trial t = hs_chain_trial(chain, dimension->face[k], growth_m, middle);
+        hs_trial t = hs_chain_trial(chain, dimension->face[k], growth_m, &draw);
         lost += 0.5 * t.sum.lost_high_m;
         growth += 0.5 * growth_m;
         if (!t.sum.ground) continue;
         clean += 0.5 * t.sum.clean_up_m;
         shape += 0.25 * f->shape_typical_m;
     }
-    add_term(d, "clean-up: soft rim, cut marks, pits", clean);
+    double width = 0;
+    if (f->grounds == 0) {
+        width = -0.25 * (dimension->size.upper_m - dimension->size.lower_m);
+        add_term(d, "from the middle of the finished tolerance to its low limit", width);
+    } else {
+        add_term(d, "clean-up: soft rim, cut marks, pits", clean);
+    }
     add_term(d, "lost as scale and in descaling", lost);
     if (f->grounds > 0) add_term(d, "half the shape to expect (bow, run-out, ovality)", shape);
     add_term(d, "growth, taken off", -growth);
     add_term(d, "doubt of all these together, set-up in it",
-             need_m - clean - lost - shape + growth);
+             need_m - width - clean - lost - shape + growth);
 }
 
 static void note_dimension(hs_result_dimension *d, const hs_window_found *f,
@@ -112,8 +119,15 @@ static void fill_dimension(hs_result_dimension *d, const hs_window_found *f,
         snprintf(d->note, sizeof d->note, "soft faces: cut to size after the fire");
         return;
     }
-    d->need_m = hs_window_round(0.5 * (f->need_m[0] + f->need_m[1]), inch, HS_UP);
-    d->may_m = hs_window_round(0.5 * (f->may_m[0] + f->may_m[1]), inch, HS_DOWN);
+    double need_m = 0.5 * (f->need_m[0] + f->need_m[1]);
+    double may_m = 0.5 * (f->may_m[0] + f->may_m[1]);
+    if (f->grounds == 0) { /* the window as stock from the middle of the finished tolerance */
+        double middle_m = 0.5 * (d->finish_low_m + d->finish_high_m);
+        need_m = 0.5 * (f->inside ? middle_m - f->rough.high_m : f->rough.low_m - middle_m);
+        may_m = 0.5 * (f->inside ? middle_m - f->rough.low_m : f->rough.high_m - middle_m);
+    }
+    d->need_m = hs_window_round(need_m, inch, HS_UP);
+    d->may_m = hs_window_round(may_m, inch, HS_DOWN);
     d->shape_m = f->shape_typical_m;
     d->shape_high_m = f->shape_high_m;
     d->joint = f->joint;
@@ -140,7 +154,7 @@ static void fill_face(hs_result_face *out, const hs_window_found *f, const hs_ch
     for (size_t i = 0; i < n; i++) {
         double growth_m = hs_warp_growth(&chain->warp, chain->job, dimension, draws->z[i]);
         double shape_m = work->dimension[index].shape_m[i];
-        hs_trial t = hs_chain_trial(chain, face, growth_m, draws->z[i]);
+        hs_trial t = hs_chain_trial(chain, face, growth_m, &work->part[i]);
         work->column[LEAST][i] = hs_face_least_removal(&t.sum, shape_m, stock_m);
         work->column[MOST][i] = hs_face_most_removal(&t.sum, shape_m, stock_m);
         double deepest = hs_face_deepest(&t.sum, shape_m, stock_m);

@@ -5,14 +5,12 @@
 
 #include <math.h>
 
-enum { MIDDLE, MS_LOW, MS_HIGH, SOFTER, HARDER, NODES };
-
 /* Carbon above the least at which the hardness falls below the limit again. */
 static double falls_below(const hs_hardening *h, double least_pct, double limit_HV) {
     double cap = hs_acm_pct(h->dissolve_K);
     if (!(cap > least_pct) || hs_hardened_HV(h, cap, NULL) >= limit_HV) return HS_LIMIT_NEVER;
     double low = least_pct, high = cap;
-    for (int i = 0; i < 40; i++) {
+    for (int i = 0; i < 16; i++) { /* to 1e-5 % carbon */
         double mid = 0.5 * (low + high);
         if (hs_hardened_HV(h, mid, NULL) >= limit_HV)
             low = mid;
@@ -23,25 +21,42 @@ static double falls_below(const hs_hardening *h, double least_pct, double limit_
 }
 
 void hs_limit_make(hs_limit *limit, const hs_hardening *h, double hardness_HV) {
-    static const double ms[NODES] = {0, -1, 1, 0, 0}, hardness[NODES] = {0, 0, 0, -1, 1};
     limit->hardness_HV = hardness_HV;
-    for (int k = 0; k < NODES; k++) {
-        hs_hardening shifted = *h;
-        shifted.ms_shift_K = ms[k] * HS_K_PLAN_DOUBT_MS_BOUND;
-        shifted.hardness_shift_HRC = hardness[k] * HS_K_PLAN_DOUBT_HARDNESS_BOUND;
-        double least = hs_hardened_carbon(&shifted, hardness_HV);
-        limit->least_pct[k] = isnan(least) ? HS_LIMIT_NEVER : least;
-        limit->most_pct[k] =
-            isnan(least) ? HS_LIMIT_NEVER : falls_below(&shifted, least, hardness_HV);
-    }
+    const int middle = HS_LIMIT_NODES / 2;
+    for (int i = 0; i < HS_LIMIT_NODES; i++)
+        for (int k = 0; k < HS_LIMIT_NODES; k++) {
+            hs_hardening shifted = *h;
+            shifted.ms_shift_K = (i - middle) * HS_K_PLAN_DOUBT_MS_BOUND;
+            shifted.hardness_shift_HRC = (k - middle) * HS_K_PLAN_DOUBT_HARDNESS_BOUND;
+            double least = hs_hardened_carbon(&shifted, hardness_HV);
+            limit->least_pct[i][k] = isnan(least) ? HS_LIMIT_NEVER : least;
+            limit->most_pct[i][k] =
+                isnan(least) ? HS_LIMIT_NEVER : falls_below(&shifted, least, hardness_HV);
+        }
 }
 
-/* Straight from the middle to the bound on each side; the two inputs add. */
-static double between(const double node[NODES], const double z[HS_INPUTS]) {
-    double ms = hs_draw_share(z[HS_IN_MS]), hard = hs_draw_share(z[HS_IN_HARDNESS]);
-    double by_ms = fabs(ms) * (node[ms < 0 ? MS_LOW : MS_HIGH] - node[MIDDLE]);
-    double by_hard = fabs(hard) * (node[hard < 0 ? SOFTER : HARDER] - node[MIDDLE]);
-    return node[MIDDLE] + by_ms + by_hard;
+typedef struct place {
+    int node;
+    double share; /* from the node to the next, 0 to 1 */
+} place;
+
+static place place_of(double z) {
+    double at = hs_draw_share(z) + HS_LIMIT_NODES / 2;
+    at = fmin(fmax(at, 0), HS_LIMIT_NODES - 1);
+    int node = (int)at < HS_LIMIT_NODES - 1 ? (int)at : HS_LIMIT_NODES - 2;
+    return (place){node, at - node};
+}
+
+static double between(const double grid[HS_LIMIT_NODES][HS_LIMIT_NODES],
+                      const double z[HS_INPUTS]) {
+    place ms = place_of(z[HS_IN_MS]), hard = place_of(z[HS_IN_HARDNESS]);
+    const double *low = &grid[ms.node][hard.node], *high = &grid[ms.node + 1][hard.node];
+    double most = fmax(fmax(low[0], low[1]), fmax(high[0], high[1]));
+    if (most >= HS_LIMIT_NEVER)
+        return (ms.share < 0.5 ? low : high)[hard.share < 0.5 ? 0 : 1];
+    double at_low = low[0] + hard.share * (low[1] - low[0]);
+    double at_high = high[0] + hard.share * (high[1] - high[0]);
+    return at_low + ms.share * (at_high - at_low);
 }
 
 double hs_limit_least(const hs_limit *limit, const double z[HS_INPUTS]) {

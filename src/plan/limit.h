@@ -6,11 +6,13 @@
 #include "hardskin/model/martensite.h"
 #include "plan/draw.h"
 
-/** At the middle, at Ms low and high, at hardness low and high (their 95 % bounds). */
+enum { HS_LIMIT_NODES = 5 };
+
+/** Nodes at -2, -1, 0, 1, 2 times the 95 % bound, of Ms (first index) and of hardness. */
 typedef struct hs_limit {
     double hardness_HV;
-    double least_pct[5];    /* HS_LIMIT_NEVER where no carbon is hard enough */
-    double most_pct[5];     /* HS_LIMIT_NEVER where no carbon is too soft again */
+    double least_pct[HS_LIMIT_NODES][HS_LIMIT_NODES]; /* HS_LIMIT_NEVER: no carbon is hard enough */
+    double most_pct[HS_LIMIT_NODES][HS_LIMIT_NODES];  /* HS_LIMIT_NEVER: none is too soft again */
 } hs_limit;
 
 #define HS_LIMIT_NEVER 9.0  /* more carbon than any steel holds */
@@ -18,7 +20,8 @@ typedef struct hs_limit {
 /** Find the limits for one hardness. `h` as for hs_hardened_HV, its shifts are ignored. */
 void hs_limit_make(hs_limit *limit, const hs_hardening *h, double hardness_HV);
 
-/** Least and most carbon in a draw. */
+/** Least and most carbon in a draw: between the nodes, at most at the outermost ones. Where one of
+ *  the four nodes around is `never`, the nearest decides. */
 double hs_limit_least(const hs_limit *limit, const double z[HS_INPUTS]);
 double hs_limit_most(const hs_limit *limit, const double z[HS_INPUTS]);
 

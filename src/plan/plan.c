@@ -65,7 +65,8 @@ static hs_status plan_descale(hs_result *r, const hs_chain *chain, hs_error *err
 static void measured_face(hs_measured_face *out, const hs_chain *chain, size_t face,
                           const hs_result *r, double lost_m) {
     static const double middle[HS_INPUTS] = {0};
-    hs_trial t = hs_chain_trial(chain, face, 0, middle);
+    hs_part_draw draw = hs_chain_draw(chain, middle);
+    hs_trial t = hs_chain_trial(chain, face, 0, &draw);
     const hs_face *f = &chain->job->face[face];
     const hs_result_face *bad = &r->face[face];
     out->clean_up_m = t.sum.clean_up_m;
@@ -77,7 +78,7 @@ static void measured_face(hs_measured_face *out, const hs_chain *chain, size_t f
     out->case_low_m = out->case_m - spread_m;
     out->soft_rim_m = r->hard.soft_rim_m;
     if (!(f->hardness_HV > 0)) return;
-    out->hard_to_m = hs_chain_hard_to(chain, face, middle) - lost_m;
+    out->hard_to_m = hs_chain_hard_to(chain, face, &draw) - lost_m;
     out->hard_to_low_m = out->hard_to_m - spread_m;
 }
 
@@ -110,7 +111,8 @@ static void draw_and_decide(hs_result *r, plan_work *w, const hs_job *job) {
     double joint = hs_decide_joint(w->found, &w->chain, &w->draws, &w->decide);
     hs_fill_confidence(r, &w->chain, &w->draws, joint, &w->decide);
     r->grind = hs_decide_part(w->found, job->dimensions, joint, job->shop.confidence);
-    hs_remedy_find(r->dimension, w->found, job, &w->draws, &w->remedy, &w->history, &w->decide);
+    hs_remedy_find(r->dimension, w->found, &w->chain, &w->draws, &w->remedy, &w->history,
+                   &w->decide);
 }
 
 hs_status hs_plan(hs_result *result, const hs_job *job, void *work, hs_error *err) {

@@ -14,14 +14,6 @@ static int wanted(const hs_window_found *f) {
     return f->verdict == HS_STOP || f->verdict == HS_TIGHT;
 }
 
-static int run(hs_remedy_work *work, const hs_variant *variant, const hs_draws *draws,
-               hs_history_work *history, hs_decide_work *decide) {
-    const hs_job *job = &variant->job;
-    if (hs_chain_make(&work->chain, job, history, NULL) != HS_OK) return 0;
-    hs_decide_windows(work->found, &work->chain, draws, job->shop.confidence, decide);
-    return 1;
-}
-
 /* Better by a margin a bench can see, or the verdict itself is better. */
 static int helps(const hs_window_found *before, const hs_window_found *after) {
     if (after->verdict < before->verdict) return 1;
@@ -75,6 +67,7 @@ typedef struct search {
     hs_result_dimension *dimension;
     const hs_window_found *before;
     const hs_job *job;
+    const hs_chain *chain;  /* of the job as it stands */
     const hs_draws *draws;
     hs_remedy_work *work;
     hs_history_work *history;
@@ -82,6 +75,16 @@ typedef struct search {
     int opened;             /* some single change opens every window */
     double best_width_m;
 } search;
+
+static int run(search *s, const hs_variant *variant, int fire) {
+    const hs_job *job = &variant->job;
+    hs_chain *chain = &s->work->chain;
+    hs_status status = fire ? hs_chain_make(chain, job, s->history, NULL)
+                            : hs_chain_again(chain, s->chain, job, NULL);
+    if (status != HS_OK) return 0;
+    hs_decide_again(s->work->found, s->before, chain, s->draws, job->shop.confidence, s->decide);
+    return 1;
+}
 
 /* The smallest size of a change that opens everything; else its largest that runs. */
 static void try_change(search *s, const hs_change *change) {
@@ -91,7 +94,7 @@ static void try_change(search *s, const hs_change *change) {
     for (int size = 0; size < change->sizes; size++) {
         hs_variant *v = &s->work->variant;
         hs_variant_start(v, s->job);
-        if (!change->change(v, size) || !run(s->work, v, s->draws, s->history, s->decide)) break;
+        if (!change->change(v, size) || !run(s, v, change->fire)) break;
         memcpy(last, s->work->found, n * sizeof *last);
         memcpy(what, v->what, sizeof what);
         double width = total_width(last, n, s->before);
@@ -122,7 +125,7 @@ static void try_pairs(search *s) {
         snprintf(both, sizeof both, "%.38s; %.38s", best.what, v->what);
         if (!strncmp(best.what, v->what, 8)) continue; /* the same change once more */
         memcpy(v->what, both, sizeof both);
-        if (!run(s->work, v, s->draws, s->history, s->decide)) continue;
+        if (!run(s, v, 1)) continue;
         if (!opens_all(s->before, s->work->found, s->job->dimensions)) continue;
         offer(s->dimension, s->before, s->work->found, v);
         return;
@@ -130,13 +133,14 @@ static void try_pairs(search *s) {
 }
 
 void hs_remedy_find(hs_result_dimension *dimension, const hs_window_found *found,
-                    const hs_job *job, const hs_draws *draws, hs_remedy_work *work,
+                    const hs_chain *chain, const hs_draws *draws, hs_remedy_work *work,
                     hs_history_work *history, hs_decide_work *decide) {
+    const hs_job *job = chain->job;
     int any = 0;
     for (size_t i = 0; i < job->dimensions; i++)
         any |= wanted(&found[i]);
     if (!any) return;
-    search s = {dimension, found, job, draws, work, history, decide, 0, -INFINITY};
+    search s = {dimension, found, job, chain, draws, work, history, decide, 0, -INFINITY};
     hs_variant_start(&work->best, job);
     work->best.what[0] = '\0';
     size_t n;

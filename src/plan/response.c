@@ -86,22 +86,27 @@ static double at_level(const double depth_m[HS_LEVELS], double y) {
     return depth_m[k] + (place - (double)k) * (depth_m[k + 1] - depth_m[k]);
 }
 
-double hs_response_depth(const hs_response *r, double carbon_pct, const double z[HS_INPUTS],
-                         const hs_steel *steel) {
-    double core = hs_draw_between(steel->low.C, steel->mid.C, steel->high.C, z[HS_IN_CORE]);
-    double surface = hs_draw_between(r->surface_pct[0], r->surface_pct[1], r->surface_pct[2],
-                                     z[HS_IN_SURFACE]);
-    double y = (carbon_pct - core) / (surface - core);
+hs_response_draw hs_response_at(const hs_response *r, const hs_steel *steel,
+                                const double z[HS_INPUTS]) {
+    double log_d = r->model_log * z[HS_IN_DIFFUSIVITY] + r->temp_log * z[HS_IN_TEMP];
+    return (hs_response_draw){
+        .core_pct = hs_draw_between(steel->low.C, steel->mid.C, steel->high.C, z[HS_IN_CORE]),
+        .surface_pct = hs_draw_between(r->surface_pct[0], r->surface_pct[1], r->surface_pct[2],
+                                       z[HS_IN_SURFACE]),
+        .root = exp(0.5 * log_d)};
+}
+
+double hs_response_depth(const hs_response *r, double carbon_pct, const hs_response_draw *draw) {
+    double y = (carbon_pct - draw->core_pct) / (draw->surface_pct - draw->core_pct);
     if (!(y < 1)) return 0;
     if (y <= 0) return r->end_m;
-    double root = exp(0.5 * (r->model_log * z[HS_IN_DIFFUSIVITY] + r->temp_log * z[HS_IN_TEMP]));
     double middle = at_level(r->depth_m[MIDDLE], y);
     double depth = quadratic(r->root, at_level(r->depth_m[SLOW], y), middle,
-                             at_level(r->depth_m[FAST], y), root);
+                             at_level(r->depth_m[FAST], y), draw->root);
     int has_range = r->surface_pct[2] > r->surface_pct[1] && r->surface_pct[1] > r->surface_pct[0];
     if (has_range && middle > 0)
         depth *= quadratic(r->surface_pct, at_level(r->depth_m[LEAN], y), middle,
-                           at_level(r->depth_m[RICH], y), surface) /
+                           at_level(r->depth_m[RICH], y), draw->surface_pct) /
                  middle;
     return fmin(fmax(depth, 0), r->end_m);
 }

@@ -23,10 +23,18 @@ typedef struct hs_response {
 hs_status hs_response_make(hs_response *response, const hs_axis *axis, const hs_route *route,
                            const hs_steel *steel, hs_history_work *work, hs_error *err);
 
+/** What a draw means for every axis alike. */
+typedef struct hs_response_draw {
+    double core_pct, surface_pct, root; /* carbon of the steel, of the surface; root of D's factor */
+} hs_response_draw;
+
+hs_response_draw hs_response_at(const hs_response *response, const hs_steel *steel,
+                                const double z[HS_INPUTS]);
+
 /** Deepest place with at least `carbon_pct` in a draw (m): 0 where the surface has less,
  *  end_m where the whole wall has more. */
 double hs_response_depth(const hs_response *response, double carbon_pct,
-                         const double z[HS_INPUTS], const hs_steel *steel);
+                         const hs_response_draw *draw);
 
 /** Standard deviations of ln D for a steel and route: spread of the models, and the temperature's
  *  bound through the activation of D. */

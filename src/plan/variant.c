@@ -156,9 +156,9 @@ static int narrower_tolerance(hs_variant *v, int size) {
 
 const hs_change *hs_changes(size_t *n) {
     static const hs_change changes[] = {
-        {wrapped_reheat, 1}, {remade_centres, 1},     {more_even_quench, 3},
-        {longer_soak, 5},    {narrower_tolerance, 3}, {gentler_quench, 2},
-        {richer_medium, 1},  {straighten, 3},         {less_case, 4},
+        {wrapped_reheat, 0, 1}, {remade_centres, 0, 1},     {more_even_quench, 0, 3},
+        {longer_soak, 1, 5},    {narrower_tolerance, 0, 3}, {gentler_quench, 0, 2},
+        {richer_medium, 1, 1},  {straighten, 0, 3},         {less_case, 0, 4},
     };
     *n = sizeof changes / sizeof *changes;
     return changes;

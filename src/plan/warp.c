@@ -236,15 +236,13 @@ static double bar_shape(const hs_job *job, double bow_m) {
     return hs_shape_chuck(hs_bow_curvature_1_m(bow_m, length_m), length_m);
 }
 
-static double ends_shape(const hs_warp *warp, const hs_job *job, double x_m, double y_m,
-                         const double z[HS_INPUTS]) {
+static double ends_shape(const hs_job *job, double x_m, double y_m, const double z[HS_INPUTS]) {
     double across_x, across_y, length_m = job->part.length_m;
     if (job->part.form == HS_RING) {
         double run_out = HS_K_PLAN_DOUBT_END_RUN_OUT * job->part.outside_m;
         return hs_shape_ends(0, job->part.outside_m, length_m,
                              run_out * fabs(hs_draw_share(z[HS_IN_RUN_OUT])));
     }
-    (void)warp;
     heights(&across_x, &across_y, &job->part);
     if (job->part.form == HS_BAR)
         return hs_shape_ends(hypot(x_m, y_m), across_x, length_m, 0);
@@ -253,10 +251,8 @@ static double ends_shape(const hs_warp *warp, const hs_job *job, double x_m, dou
 }
 
 double hs_warp_shape(const hs_warp *warp, const hs_job *job, const hs_dimension *dimension,
-                     const double z[HS_INPUTS]) {
-    double x_m, y_m;
-    hs_warp_bow(&x_m, &y_m, warp, z);
-    if (hs_dimension_along(job, dimension)) return ends_shape(warp, job, x_m, y_m, z);
+                     double x_m, double y_m, const double z[HS_INPUTS]) {
+    if (hs_dimension_along(job, dimension)) return ends_shape(job, x_m, y_m, z);
     if (dimension->across == HS_ACROSS_FACES) return flat_shape(job, dimension->face[0], x_m, y_m);
     if (job->part.form == HS_RING)
         return hs_shape_ring(fabs(warp->sigma_ovality_m * z[HS_IN_BOW_Y]));

@@ -28,9 +28,9 @@ hs_status hs_warp_make(hs_warp *warp, const hs_job *job, const hs_route *route,
 /** Bow at mid-length in a draw (m), either sign, straightening in it. */
 void hs_warp_bow(double *x_m, double *y_m, const hs_warp *warp, const double z[HS_INPUTS]);
 
-/** V of a dimension in a draw (m): what the wheel meets. */
+/** V of a dimension in a draw (m): what the wheel meets, for the bow of that draw. */
 double hs_warp_shape(const hs_warp *warp, const hs_job *job, const hs_dimension *dimension,
-                     const double z[HS_INPUTS]);
+                     double bow_x_m, double bow_y_m, const double z[HS_INPUTS]);
 
 /** Growth per side of a dimension in a draw (m): negative on a bore or slot that opens. */
 double hs_warp_growth(const hs_warp *warp, const hs_job *job, const hs_dimension *dimension,
