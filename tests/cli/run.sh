@@ -1,0 +1,150 @@
+#!/bin/sh
+# The command as a user meets it: exit codes, what goes to which stream, carets.
+# usage: run.sh PROGRAM SAMPLES
+program=$1
+samples=$2
+folder=$(mktemp -d) || exit 1
+trap 'rm -rf "$folder"' EXIT
+passed=0
+failed=0
+
+good() { passed=$((passed + 1)); }
+bad() {
+    failed=$((failed + 1))
+    echo "cli: $*"
+}
+
+# run EXPECTED_EXIT word...: keeps stdout and stderr; a failing run must be silent on stdout and
+# say something on stderr.
+run() {
+    expected=$1
+    shift
+    "$program" "$@" >"$folder/out" 2>"$folder/err"
+    code=$?
+    if [ "$code" -ne "$expected" ]; then bad "exit $code, expected $expected: $*"; else good; fi
+    if [ "$expected" -gt 1 ]; then
+        if [ -s "$folder/out" ]; then bad "printed an answer and failed: $*"; else good; fi
+        if [ -s "$folder/err" ]; then good; else bad "failed without a word: $*"; fi
+    else
+        if [ -s "$folder/out" ]; then good; else bad "no answer: $*"; fi
+    fi
+}
+says() { if grep -q -- "$1" "$folder/err"; then good; else bad "stderr lacks '$1'"; fi; }
+prints() { if grep -q -- "$1" "$folder/out"; then good; else bad "stdout lacks '$1'"; fi; }
+
+# own: design, the commands and their exit codes
+run 0 --help
+prints 'hardskin quick'
+run 0 --version
+prints '^hardskin [0-9]'
+run 2
+run 2 plann
+says 'did you mean plan'
+run 2 --htlm
+run 2 plan
+run 2 plan a.json --html
+run 2 plan a.json b.json
+run 2 learn shop.json
+run 5 plan "$folder/missing.json"
+run 5 plan "$folder"
+run 0 tables
+prints 'e140'
+run 0 tables e140
+prints 'basis:'
+run 2 tables e141
+says 'did you mean e140'
+run 0 quick
+run 2 quick harden
+run 2 quick cooling size="20 mm"
+run 2 quick chart at="950 C"
+run 2 quick chart at="950 C" for="8 h" for="8 h"
+says 'given twice'
+run 2 quick chart at="950 C" forr="8 h"
+says 'did you mean for'
+run 2 quick chart at="950 C" "for"
+run 2 quick chart at="950 C" for="8 h" --html
+run 2 quick diffusion core="0.2 %" surface="0.9 %" D=1e-11 for="1 h"
+run 2 quick diffusion core="0.2 %" surface="0.9 %" D=1e-11 for="1 h" depth="1 mm" carbon="0.5 %"
+run 3 quick diffusion core="0.2 %" surface="0.9 %" D=1e-11 for="1 h" carbon="1.0 %"
+run 3 quick chart at="950" for="8 h"
+run 3 quick chart at="950 C" for="8 mm"
+run 3 quick martensite steel=C15X
+run 3 quick section outline="0,0 10,10 10,0 0,10"
+run 4 quick chart at="700 C" for="8 h"
+run 4 quick hardness value="70 HRC" to=HV
+run 0 quick chart at="1700 F" for="8 h"
+prints 'formula'
+prints 'sensitive to'
+run 0 quick chart at="1700 F" for="8 h" --json
+prints '"total_case_mm": '
+run 0 quick chart --json at="1700 F" for="8 h"
+
+# own: the caret stands under the fault, also behind letters of several bytes
+run 3 quick chart at="950 X" for="8 h"
+says '^command line:1:8: '
+says '^  at=950 X$'
+says '^         ^$'
+run 3 quick chart at="925 ±15 X" for="8 h"
+says '^             ^$'
+
+# own: an answer that cannot be written is a fault
+if [ -w /dev/full ]; then
+    for words in --help tables 'quick fit size=20h7' 'why usage'; do
+        # shellcheck disable=SC2086
+        "$program" $words >/dev/full 2>"$folder/err"
+        code=$?
+        if [ "$code" -eq 5 ] && [ -s "$folder/err" ]; then good; else bad "full disk: $words: $code"; fi
+    done
+fi
+
+# own: every code the list names has its page
+run 0 why
+"$program" why | awk '/^  / { print $1 }' >"$folder/codes"
+if [ "$(wc -l <"$folder/codes")" -lt 25 ]; then bad "few codes listed by why"; else good; fi
+while read -r code; do run 0 why "$code"; done <"$folder/codes"
+run 2 why no-such-code
+run 2 why usage usage
+
+if "$program" new plate >"$folder/plate.json" 2>/dev/null; then
+    # own: sheets; a starter is a complete sheet of its form
+    for form in plate bar ring profile; do
+        run 0 new "$form"
+        cp "$folder/out" "$folder/$form.json"
+        run 0 check "$folder/$form.json"
+        run 0 check "$folder/$form.json" --json
+        "$program" plan "$folder/$form.json" >"$folder/out" 2>"$folder/err"
+        code=$?
+        if [ "$code" -le 1 ] && [ -s "$folder/out" ]; then good; else bad "plan of $form: $code"; fi
+    done
+    run 2 new cube
+    run 2 new
+    "$program" check - <"$folder/plate.json" >"$folder/out" 2>"$folder/err"
+    code=$?
+    if [ "$code" -eq 0 ]; then good; else bad "check - : $code"; fi
+    printf '{"hardskin": 1,\n "job": "A",\n "job": "B"}\n' >"$folder/twice.json"
+    run 3 check "$folder/twice.json"
+    says 'twice.json:3:'
+    printf '{"hardskin": 1,}' >"$folder/comma.json"
+    run 3 plan "$folder/comma.json"
+    says 'comma.json:1:16'
+    says '^  *^$'
+    : >"$folder/empty.json"
+    run 3 plan "$folder/empty.json"
+    sed 's/"hardskin": *1/"hardskin": 2/' "$folder/plate.json" >"$folder/version.json"
+    run 3 check "$folder/version.json"
+    says 'at /hardskin'
+    "$program" plan "$folder/plate.json" >/dev/full 2>"$folder/err"
+    code=$?
+    if [ "$code" -eq 5 ]; then good; else bad "plan to a full disk: $code"; fi
+    for sheet in "$samples"/*.json; do
+        case $sheet in *shop*.json | *schema*.json | *'*.json') continue ;; esac
+        "$program" plan "$sheet" --json >"$folder/out" 2>"$folder/err"
+        code=$?
+        if [ "$code" -le 1 ] && [ -s "$folder/out" ]; then good; else bad "$sheet: exit $code"; fi
+    done
+else
+    bad "hardskin new plate does not work: the commands on sheets are not tested"
+fi
+
+echo "cli: $passed passed, $failed failed"
+[ "$failed" -eq 0 ] && [ "$passed" -gt 0 ]
