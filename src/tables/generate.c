@@ -6,7 +6,9 @@
  * A file starts with a header block of `# key: value` lines: title, source, basis, and optionally
  * range, note, order ("COLUMN rising" or "COLUMN falling", with "in GROUP" where the order holds
  * only inside rows of equal GROUP). Then one line of columns `name[unit]` (`name[unit]?` where a
- * cell may be empty, `name[text]` for words), then the rows. A cell with a comma is quoted.
+ * cell may be empty, `name[text]` for words), then the rows. A cell with a comma is quoted. Units
+ * are made of the words listed in csv_check.c. Where there are columns low and high (or X_low and
+ * X_high), each row has low <= high, and value (or X) lies between.
  * Files whose first column is `constant[text]` hold scalars: columns constant, value, unit and
  * optionally low, high; each becomes a macro HS_K_<FILE>_<CONSTANT>. */
 #include "tables/csv.h"
@@ -122,7 +124,8 @@ static void write_record(FILE *out, const csv_table *t) {
             t->id, t->id);
 }
 
-static void write_data(const char *dir, const csv_table *tables, size_t n) {
+static void write_data(const char *dir, const csv_table *tables, size_t n,
+                       unsigned long long hash) {
     FILE *head = open_out(dir, "tables_data.h");
     fprintf(head, "#ifndef HS_TABLES_DATA_H\n#define HS_TABLES_DATA_H\n"
                   "#include \"hardskin/tables/table.h\"\n"
@@ -136,7 +139,7 @@ static void write_data(const char *dir, const csv_table *tables, size_t n) {
     fprintf(out, "const hs_table hs_tables_data[] = {\n");
     for (size_t i = 0; i < n; i++)
         write_record(out, &tables[i]);
-    fprintf(out, "};\nconst char hs_tables_hash[] = \"%016llx\";\n", csv_hash());
+    fprintf(out, "};\nconst char hs_tables_hash[] = \"%016llx\";\n", hash);
     close_out(out);
 }
 
@@ -148,12 +151,13 @@ int main(int argc, char **argv) {
     size_t n = (size_t)argc - 3;
     csv_table *tables = calloc(n, sizeof *tables);
     if (!tables) return 1;
-    csv_sources(argv[2]);
+    csv_reader reader = csv_start();
+    csv_sources(&reader, argv[2]);
     for (size_t i = 0; i < n; i++)
-        csv_read(&tables[i], argv[i + 3]);
-    if (csv_faults()) return 1;
+        csv_read(&reader, &tables[i], argv[i + 3]);
+    if (reader.faults) return 1;
     write_list(argv[1], tables, n);
     write_constants(argv[1], tables, n);
-    write_data(argv[1], tables, n);
+    write_data(argv[1], tables, n, reader.hash);
     return 0;
 }
