@@ -33,29 +33,49 @@ static point flat_point(const vg_part *p, int i, int j, double half_m) {
     return at;
 }
 
-static double height(const vg_part *p, point at) {
+/* The end of a bar stands square to its own bent axis; points by direction i and radius j. The
+ * axis y = f (1 - u^2), u = 2 z / L, has the slope 4 f / L at its ends. */
+static double end_height(const vg_part *p, int i, int j, double half_m) {
+    double a = 2 * acos(-1) * i / (ALONG - 1), r_m = p->width_m / 2 * j / (ACROSS - 1);
+    double tilt = atan(4 * p->bow_m / p->length_m);
+    double own_m = p->run_out_m / 2 * cos(a) * j / (ACROSS - 1);
+    return half_m + r_m * cos(a - p->bow_angle) * sin(tilt) + own_m;
+}
+
+/* Height of a point of one flat (side 1: top, -1: bottom) along the normal of the top. */
+static double height(const vg_part *p, int i, int j, double half_m, int side) {
+    if (p->kind == VG_ENDS) return side * end_height(p, i, j, half_m);
+    point at = flat_point(p, i, j, side * half_m);
     return at.x * cos(p->normal_angle) + at.y * sin(p->normal_angle);
 }
 
-/* Shimmed: the wheel's first plane halves the shape, its second lies the finished size below. */
-static vg_result grind_flats(const vg_part *p) {
-    vg_result out = {INFINITY, INFINITY, INFINITY};
-    double half_m = p->rough_m * (1 + p->strain) / 2 - p->scale_m;
+/* Half way between the highest and the lowest point of a flat. */
+static double middle(const vg_part *p, double half_m, int side) {
     double top_m = -INFINITY, low_m = INFINITY;
     for (int i = 0; i < ALONG; i++)
         for (int j = 0; j < ACROSS; j++) {
-            double h = height(p, flat_point(p, i, j, half_m));
+            double h = height(p, i, j, half_m, side);
             top_m = fmax(top_m, h);
             low_m = fmin(low_m, h);
         }
+    return (top_m + low_m) / 2;
+}
+
+/* Shimmed: the wheel's first plane halves the shape, its second lies the finished size below. With
+ * the other face left as hardened the size is held from the middle of that. */
+static vg_result grind_flats(const vg_part *p) {
+    vg_result out = {INFINITY, INFINITY, INFINITY};
+    double half_m = p->rough_m * (1 + p->strain) / 2 - p->scale_m;
+    double set_m = p->set_m * cos(p->set_angle);
     /* the stock meant for the first face, and what the fire has added and taken there */
     double first_m = p->first_share_m + p->rough_m * p->strain / 2 - p->scale_m;
-    double plane_m = (top_m + low_m) / 2 - first_m + p->set_m * cos(p->set_angle);
+    double plane_m = middle(p, half_m, 1) - first_m + set_m;
+    if (p->kind == VG_ONE_FACE) plane_m = middle(p, half_m, -1) + p->finish_m + set_m;
     for (int i = 0; i < ALONG; i++)
         for (int j = 0; j < ACROSS; j++) {
-            judge(&out, p, 0, height(p, flat_point(p, i, j, half_m)) - plane_m);
-            double under = height(p, flat_point(p, i, j, -half_m));
-            judge(&out, p, 1, plane_m - p->finish_m - under);
+            judge(&out, p, 0, height(p, i, j, half_m, 1) - plane_m);
+            if (p->kind == VG_ONE_FACE) continue;
+            judge(&out, p, 1, plane_m - p->finish_m - height(p, i, j, half_m, -1));
         }
     return out;
 }
@@ -64,6 +84,7 @@ static vg_result grind_flats(const vg_part *p) {
 static double off_axis(const vg_part *p, double u) {
     double z_m = (u + 1) / 2 * p->length_m;
     if (p->kind == VG_CHUCK) return p->curvature_1_m * z_m * z_m / 2;
+    if (p->kind == VG_RING_BY_OTHER) return p->run_out_m / 2; /* the indicator reads twice that */
     if (p->kind == VG_RING_OUTSIDE || p->kind == VG_RING_BORE) return 0;
     double centre_m = p->kind == VG_NEW_CENTRES ? p->bow_m / 2 : 0;
     return p->bow_m * (1 - u * u) - centre_m;
@@ -88,6 +109,5 @@ static vg_result grind_round(const vg_part *p) {
 }
 
 vg_result vg_grind(const vg_part *part) {
-    return part->kind == VG_PLATE || part->kind == VG_PROFILE ? grind_flats(part)
-                                                              : grind_round(part);
+    return part->kind < VG_OLD_CENTRES ? grind_flats(part) : grind_round(part);
 }

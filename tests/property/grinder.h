@@ -7,11 +7,14 @@
 typedef enum vg_kind {
     VG_PLATE,        /* two opposed flats of a plate, shimmed */
     VG_PROFILE,      /* two opposed flats of any direction on a bar bowed in any direction */
+    VG_ONE_FACE,     /* a plate whose other face stays as hardened */
+    VG_ENDS,         /* both ends of a bowed bar */
     VG_OLD_CENTRES,  /* bar between centres that bent with it */
     VG_NEW_CENTRES,  /* bar between centres remade to halve the bow */
     VG_CHUCK,        /* bar held on one end */
     VG_RING_OUTSIDE, /* ring set to its own mean circle */
     VG_RING_BORE,
+    VG_RING_BY_OTHER, /* ring outside set by its bore: runs out */
     VG_KINDS
 } vg_kind;
 
@@ -24,6 +27,7 @@ typedef struct vg_part {
     double normal_angle;     /* profile: direction of the ground face */
     double corner_lift_m;    /* plate: one corner over the plate the other three rest on */
     double curvature_1_m;    /* chuck */
+    double run_out_m;        /* of an end, or of a ring as set; indicator reading */
     double ovality_m;        /* ring: largest - smallest diameter */
     double strain;           /* linear growth of the material */
     double scale_m;          /* metal lost on each side */

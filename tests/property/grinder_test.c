@@ -7,7 +7,7 @@
 
 #include <string.h>
 
-enum { PARTS = 10000, SHOTS = 12 };
+enum { PARTS = 10000, CORNERS = 16, SHOTS = CORNERS + 4 };
 
 typedef struct count {
     long parts, offered, failed; /* parts ground at offered sizes, of them failing */
@@ -34,16 +34,11 @@ static double roll(dice *d, double low, double high) {
     return low + (high - low) * hs_random_uniform(20240u, d->sample, d->input++);
 }
 
-/* Half of the time one of the ends: what a window must stand is its corners. */
-static double roll_ends(dice *d, double low, double high) {
-    double which = roll(d, 0, 1), inside = roll(d, low, high);
-    return which < 0.25 ? low : which < 0.5 ? high : inside;
-}
-
 static double shape_of(const vg_part *p) {
     switch (p->kind) {
     case VG_PLATE:
     case VG_PROFILE:
+    case VG_ONE_FACE:
         return hs_shape_flat(p->bow_m * cos(p->bow_angle - p->normal_angle), p->corner_lift_m);
     case VG_OLD_CENTRES:
         return hs_shape_old_centres(p->bow_m);
@@ -51,13 +46,17 @@ static double shape_of(const vg_part *p) {
         return hs_shape_remade(p->bow_m);
     case VG_CHUCK:
         return hs_shape_chuck(p->curvature_1_m, p->length_m);
+    case VG_ENDS:
+        return hs_shape_ends(p->bow_m, p->width_m, p->length_m, p->run_out_m);
+    case VG_RING_BY_OTHER:
+        return hs_shape_set_by_other(p->run_out_m);
     default:
         return hs_shape_ring(p->ovality_m);
     }
 }
 
 static void roll_face(known *k, dice *d, int i) {
-    int round = k->part.kind != VG_PLATE && k->part.kind != VG_PROFILE;
+    int round = k->part.kind >= VG_OLD_CENTRES;
     vg_part *p = &k->part;
     if (i && (round || roll(d, 0, 1) < 0.5)) { /* a diameter, or equal faces */
         k->face[1] = k->face[0];
@@ -87,10 +86,12 @@ static known roll_part(uint32_t sample) {
     p->bow_m = roll(&d, 0, 0.25e-3);
     p->normal_angle = p->kind == VG_PROFILE ? roll(&d, 0, 6.28) : 0;
     /* a plate bows across its flats; the crown may lie on either side */
-    p->bow_angle = p->kind == VG_PLATE ? (roll(&d, 0, 1) < 0.5 ? 0 : acos(-1)) : roll(&d, 0, 6.28);
-    p->corner_lift_m = p->kind == VG_PLATE ? roll(&d, -0.1e-3, 0.1e-3) : 0;
+    int plate = p->kind == VG_PLATE || p->kind == VG_ONE_FACE;
+    p->bow_angle = plate ? (roll(&d, 0, 1) < 0.5 ? 0 : acos(-1)) : roll(&d, 0, 6.28);
+    p->corner_lift_m = plate ? roll(&d, -0.1e-3, 0.1e-3) : 0;
     p->curvature_1_m = 2 * roll(&d, 0, 0.12e-3) / (p->length_m * p->length_m);
     p->ovality_m = roll(&d, 0, 0.3e-3);
+    p->run_out_m = roll(&d, 0, 0.2e-3);
     k.shape_m = shape_of(p);
     k.strain_low = roll(&d, -3e-4, 6e-4);
     k.strain_high = k.strain_low + roll(&d, 0, 6e-4);
@@ -102,6 +103,7 @@ static known roll_part(uint32_t sample) {
         k.face[i].lost_high_m = scale;
         k.face[i].lost_low_m = scale / 2;
     }
+    if (p->kind == VG_ONE_FACE) k.face[1].ground = 0;
     return k;
 }
 
@@ -133,21 +135,35 @@ static hs_limits window_of(known *k, fault f) {
     return hs_window_faces(k->part.kind == VG_RING_BORE, k->finish, face, shape);
 }
 
+/* Between two ends: the end that a corner's bit names, or anywhere for the shots after the corners.
+ */
+static double pick(dice *d, uint32_t shot, int bit, double low, double high) {
+    if (shot >= CORNERS) return roll(d, low, high);
+    return shot >> bit & 1 ? high : low;
+}
+
+/* Where the wheel is off: along the bow, or along an axis of the oval. */
+static double direction(dice *d, const vg_part *p, uint32_t shot) {
+    int oval = p->kind == VG_RING_OUTSIDE || p->kind == VG_RING_BORE;
+    if (shot >= CORNERS) return roll(d, 0, 6.28);
+    double half_turn = (shot >> 3 & 1) * acos(-1);
+    if (oval) return half_turn / 2;
+    return half_turn + (p->kind >= VG_OLD_CENTRES ? p->bow_angle : 0);
+}
+
 /* One true part inside what is known, ground from `rough`: does anything fail? */
-static int fails(const known *k, double rough_m, uint32_t sample, uint32_t shot) {
-    dice d = {sample, 1000 + 100 * shot};
+static int fails(const known *k, double rough_m, uint32_t sample, uint32_t salt, uint32_t shot) {
+    dice d = {sample, 1000 + 100 * (salt + shot)};
     vg_part p = k->part;
     int bore = p.kind == VG_RING_BORE;
     p.rough_m = rough_m;
-    p.finish_m = roll_ends(&d, k->finish.low_m, k->finish.high_m);
-    p.strain = roll_ends(&d, k->strain_low, k->strain_high);
-    p.scale_m = roll_ends(&d, k->face[0].lost_low_m, k->face[0].lost_high_m);
-    p.set_m = roll_ends(&d, 0, k->face[0].split_m);
-    /* along the worst direction as often as not: that of the bow or of an axis of the oval */
-    double any = roll(&d, 0, 6.28), turn = acos(-1) / 2 * floor(roll(&d, 0, 4));
-    int round = p.kind >= VG_OLD_CENTRES;
-    double straight = round && p.kind < VG_RING_OUTSIDE ? p.bow_angle + turn : turn;
-    p.set_angle = roll(&d, 0, 1) < 0.3 ? any : straight;
+    /* an end runs out by itself in some direction; in the corners that of the bow */
+    if (p.kind == VG_ENDS && shot < CORNERS) p.bow_angle = 0;
+    p.finish_m = pick(&d, shot, 0, k->finish.low_m, k->finish.high_m);
+    p.strain = pick(&d, shot, 1, k->strain_low, k->strain_high);
+    p.scale_m = pick(&d, shot, 2, k->face[0].lost_low_m, k->face[0].lost_high_m);
+    p.set_m = shot < CORNERS ? k->face[0].split_m : roll(&d, 0, k->face[0].split_m);
+    p.set_angle = direction(&d, &p, shot);
     double total = bore ? p.finish_m - p.rough_m : p.rough_m - p.finish_m;
     p.first_share_m = hs_window_share(total, k->face, k->shape_m);
     vg_result r = vg_grind(&p);
@@ -155,9 +171,9 @@ static int fails(const known *k, double rough_m, uint32_t sample, uint32_t shot)
     return !(r.clean_m >= -noise && r.case_m >= -noise && r.hard_m >= -noise);
 }
 
-static int any_fails(const known *k, double rough_m, uint32_t sample, uint32_t first) {
+static int any_fails(const known *k, double rough_m, uint32_t sample, uint32_t salt) {
     for (uint32_t shot = 0; shot < SHOTS; shot++)
-        if (fails(k, rough_m, sample, first + shot)) return 1;
+        if (fails(k, rough_m, sample, salt, shot)) return 1;
     return 0;
 }
 
@@ -184,7 +200,8 @@ static void run(count out[VG_KINDS], uint32_t parts, fault f) {
 }
 
 static const char *const NAMES[VG_KINDS] = {
-    "plate", "profile", "bar, old centres", "bar, remade", "chuck", "ring outside", "ring bore"};
+    "plate",       "profile", "one face ground", "ends",      "bar, old centres",
+    "bar, remade", "chuck",   "ring outside",    "ring bore", "ring set by bore"};
 
 static void grinder__go_sizes__never_fail_and_beyond_them_something_does(void) {
     count c[VG_KINDS];
@@ -192,10 +209,11 @@ static void grinder__go_sizes__never_fail_and_beyond_them_something_does(void) {
     for (int i = 0; i < VG_KINDS; i++) {
         printf("%-17s %5ld parts, %5ld go, %ld failed; broken beyond high %ld, below low %ld\n",
                NAMES[i], c[i].parts, c[i].offered, c[i].failed, c[i].high_broke, c[i].low_broke);
-        CHECK(c[i].offered > 300);
+        CHECK(c[i].offered > 200);
         CHECK(c[i].failed == 0);
-        CHECK(c[i].high_broke * 4 > c[i].high); /* the oracle can fail, and not by a fluke */
-        CHECK(c[i].low_broke * 4 > c[i].low);
+        /* the oracle can fail: in the corner of all doubts most parts just do not stand 5 % more */
+        CHECK(c[i].high_broke * 2 > c[i].high);
+        CHECK(c[i].low_broke * 2 > c[i].low);
     }
 }
 
