@@ -1,0 +1,34 @@
+/* The sections of the text report, one function each, in the order they are printed. */
+#ifndef HS_REPORT_SECTIONS_H
+#define HS_REPORT_SECTIONS_H
+
+#include "report/page.h"
+
+void hs_text_title(hs_page *page);    /* part and verdict; at stop: which, why, remedies */
+void hs_text_measured(hs_page *page); /* nothing where nothing was measured */
+void hs_text_rough(hs_page *page);    /* rough sizes, one line a dimension */
+void hs_text_shape(hs_page *page);    /* shape limit and the bow to expect */
+void hs_text_windows(hs_page *page);  /* drawn */
+void hs_text_remedies(hs_page *page); /* of dimensions that are tight or stop */
+void hs_text_case(hs_page *page);
+void hs_text_need(hs_page *page); /* what need is made of */
+void hs_text_doubts(hs_page *page);
+void hs_text_route(hs_page *page);
+void hs_text_buy(hs_page *page);
+void hs_text_test_piece(hs_page *page);
+void hs_text_grind(hs_page *page);
+void hs_text_descale(hs_page *page);
+void hs_text_cautions(hs_page *page);
+void hs_text_not_covered(hs_page *page);
+void hs_text_appendix(hs_page *page);
+
+/** Best remedies of a dimension, at most `most`. */
+void hs_text_remedy_list(hs_page *page, const hs_remedy *remedy, size_t n, size_t most);
+
+/** A verdict in words: "GO", "TIGHT", "STOP", "none". */
+const char *hs_text_verdict(hs_verdict verdict);
+
+/** "per side" of a dimension that has sides. */
+int hs_text_is_bore(const hs_dimension *dimension);
+
+#endif

@@ -1,0 +1,93 @@
+/* The case and what the wheel leaves of it; the biggest doubts. */
+#include "report/sections.h"
+
+#include <math.h>
+
+static void case_lines(hs_page *page) {
+    const hs_result_case *c = &page->result->hard;
+    hs_words mid = hs_page_length(page, c->depth_m, HS_DOWN);
+    hs_words low = hs_page_length(page, c->depth_low_m, HS_DOWN);
+    hs_words total = hs_page_length(page, c->total_m, HS_NEAREST);
+    hs_words rim = hs_page_length(page, c->soft_rim_m, HS_UP);
+    hs_page_say(page, 2, "as hardened, to %.0f HV: %s typical", c->limit_HV, mid.text);
+    hs_page_say(page, 2, "low side: %s; total case: %s", low.text, total.text);
+    hs_page_say(page, 2, "surface: %s, carbon %.2f %%, retained austenite %.0f %%",
+                hs_page_hardness(c->surface_HV).text, c->surface_carbon_pct,
+                c->retained_austenite_pct);
+    hs_page_say(page, 2, "core: %s%s", hs_page_hardness(c->core_HV).text,
+                c->core_hardens ? "" : " (does not harden in this section and quench)");
+    if (c->soft_rim_m > 0) hs_page_say(page, 2, "soft rim to be ground off: %s", rim.text);
+}
+
+static void scale_line(hs_page *page) {
+    const hs_result_scale *s = &page->result->scale;
+    hs_words lost = hs_page_length(page, s->lost_m, HS_NEAREST);
+    hs_words low = hs_page_short(page, s->lost_low_m, HS_DOWN);
+    hs_words high = hs_page_short(page, s->lost_high_m, HS_UP);
+    if (!(s->lost_high_m > 0)) return;
+    hs_page_say(page, 2, "metal lost as scale: %s per side (%s to %s); scale on the part %.0f g",
+                lost.text, low.text, high.text, s->mass_kg * 1e3);
+}
+
+static void face_lines(hs_page *page, size_t i) {
+    const hs_face *face = &page->job->face[i];
+    const hs_result_face *f = &page->result->face[i];
+    hs_words lost = hs_page_short(page, f->case_lost_m, HS_UP);
+    hs_words least = hs_page_short(page, f->case_left_min_m, HS_DOWN);
+    hs_words usual = hs_page_short(page, f->case_left_typical_m, HS_DOWN);
+    hs_words wanted = hs_page_short(page, face->case_m, HS_UP);
+    hs_words min = hs_page_short(page, f->removal_min_m, HS_DOWN);
+    hs_words max = hs_page_short(page, f->removal_max_m, HS_UP);
+    hs_page_say(page, 2, "face %s: the wheel takes %s to %s per side", face->name, min.text,
+                max.text);
+    hs_page_say(page, 4, "worst spot loses %s of case, %.0f %% of it%s", lost.text,
+                f->share_of_case_pct, f->share_of_case_pct > 33 ? " (more than a third)" : "");
+    if (face->case_m > 0)
+        hs_page_say(page, 4, "left: at least %s, typical %s; wanted %s to %.0f HV", least.text,
+                    usual.text, wanted.text, face->limit_HV);
+    else
+        hs_page_say(page, 4, "left: at least %s, typical %s; none asked", least.text, usual.text);
+    if (face->hardness_HV > 0 && isfinite(f->hardness_left_HV))
+        hs_page_say(page, 4, "hardness left there: %s, asked %s",
+                    hs_page_hardness(f->hardness_left_HV).text,
+                    face->hardness_text && face->hardness_text[0]
+                        ? face->hardness_text
+                        : hs_page_hardness(face->hardness_HV).text);
+}
+
+void hs_text_case(hs_page *page) {
+    hs_page_heading(page, "CASE (depths from the rough-machined surface)");
+    if (!page->result->hard.present) {
+        hs_page_say(page, 2, "no case: nothing in the route carburises and hardens a ground face");
+        scale_line(page);
+        return;
+    }
+    case_lines(page);
+    scale_line(page);
+    for (size_t i = 0; i < page->job->faces; i++)
+        if (page->result->face[i].present) face_lines(page, i);
+}
+
+static void driver_line(hs_page *page, const hs_driver *d) {
+    if (d->share_pct >= 99.5)
+        hs_page_say(page, 4, "over 99 %%  %s", d->name);
+    else if (d->share_pct < 1)
+        hs_page_say(page, 4, "under 1 %%  %s", d->name);
+    else
+        hs_page_say(page, 4, "%7.0f %%  %s", d->share_pct, d->name);
+}
+
+void hs_text_doubts(hs_page *page) {
+    const hs_result_confidence *c = &page->result->confidence;
+    if (c->samples == 0 || page->result->grind == HS_NONE) return;
+    hs_page_heading(page, "DOUBT");
+    hs_page_say(page, 2, "asked: %s of one part, all faces together; reached at the aim: %s",
+                hs_page_chance(c->level, 0).text, hs_page_chance(c->reached, c->at_least).text);
+    if (page->job->part.quantity > 1)
+        hs_page_say(page, 2, "all %zu parts good: %s", page->job->part.quantity,
+                    hs_page_chance(c->reached_batch, c->at_least).text);
+    if (c->drivers == 0) return;
+    hs_page_say(page, 2, "share of the doubt, biggest first:");
+    for (size_t i = 0; i < c->drivers && i < 5; i++)
+        driver_line(page, &c->driver[i]);
+}

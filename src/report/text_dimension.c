@@ -1,0 +1,168 @@
+/* Rough sizes, shape limit, the window drawn, remedies, what need is made of. */
+#include "report/bar.h"
+#include "report/sections.h"
+
+#include <math.h>
+#include <string.h>
+
+static int has_size(const hs_result_dimension *d) {
+    return isfinite(d->rough_aim_m);
+}
+
+static void rough_line(hs_page *page, size_t i) {
+    const hs_job *job = page->job;
+    const hs_result_dimension *d = &page->result->dimension[i];
+    const char *name = job->dimension[i].name;
+    if (!has_size(d)) {
+        hs_page_say(page, 2, "%-12s %s", name,
+                    d->verdict == HS_STOP ? "STOP: no rough size" : "not ground");
+        return;
+    }
+    hs_words aim = hs_page_size(page, d->rough_aim_m, d->rough_aim_in, HS_NEAREST);
+    hs_words stock = hs_page_short(page, d->stock_m, HS_NEAREST);
+    hs_page_say(page, 2, "%-12s %s, stock %s per side  %s", name, aim.text, stock.text,
+                hs_text_verdict(d->verdict));
+}
+
+void hs_text_rough(hs_page *page) {
+    hs_words t = hs_page_length(page, page->job->shop.rough_tolerance_m, HS_DOWN);
+    if (page->result->measured_present)
+        hs_page_heading(page, "THE PLAN BEFORE THE FIRE (for comparison)");
+    else
+        hs_text_add(&page->text, "\n");
+    hs_page_say(page, 0, "ROUGH SIZE TO MACHINE, before the fire, \302\261%s", t.text);
+    for (size_t i = 0; i < page->job->dimensions; i++)
+        rough_line(page, i);
+}
+
+/* What the instrument reads when the shape makes V, and how it is called. */
+static double bench_reading(const char **word, const hs_job *job, const hs_dimension *d, double V) {
+    *word = "bow + half the corner lift";
+    if (d->across == HS_ACROSS_FACES) return V;
+    *word = "squareness of the ends (run-out across the face)";
+    if (d->across == HS_ACROSS_ENDS) return V;
+    *word = "ovality (largest - smallest diameter)";
+    if (job->part.form == HS_RING) return 2 * V;
+    *word = job->part.held == HS_CHUCK ? "run-out at the free end, as held (TIR)"
+            : job->part.held == HS_REMADE_CENTRES
+                ? "run-out between the remade centres (TIR; twice that in the old ones)"
+                : "run-out between centres (TIR; the bow is half of it)";
+    return V;
+}
+
+static void shape_line(hs_page *page, size_t i) {
+    const hs_job *job = page->job;
+    const hs_result_dimension *d = &page->result->dimension[i];
+    const hs_dimension *dimension = &job->dimension[i];
+    if (d->verdict == HS_NONE) return;
+    const char *word;
+    double k = bench_reading(&word, job, dimension, 1);
+    hs_words limit = hs_page_length(page, k * d->shape_limit_m, HS_DOWN);
+    hs_words usual = hs_page_short(page, k * d->shape_m, HS_NEAREST);
+    hs_words high = hs_page_short(page, k * d->shape_high_m, HS_UP);
+    int flat = dimension->across == HS_ACROSS_FACES && job->part.length_m > 0;
+    hs_words over = hs_page_short(page, job->part.length_m, HS_NEAREST);
+    const char *most = isfinite(d->shape_limit_m) ? limit.text : "none";
+    hs_page_say(page, 2, "%-12s at most %s", dimension->name, most);
+    hs_page_say(page, 15, "%s%s%s", word, flat ? ", over " : "", flat ? over.text : "");
+    hs_page_say(page, 15, "to expect: %s typical, %s in 1 part in 20", usual.text, high.text);
+}
+
+void hs_text_shape(hs_page *page) {
+    if (page->result->grind == HS_NONE) return;
+    hs_page_heading(page, "SHAPE LIMIT of the hardened part, to be still ground: measure, compare");
+    for (size_t i = 0; i < page->job->dimensions; i++)
+        shape_line(page, i);
+}
+
+/* Ends of the bar: on a bore the smaller size carries the more stock. */
+static void draw_window(hs_page *page, size_t i) {
+    const hs_result_dimension *d = &page->result->dimension[i];
+    const hs_dimension *dimension = &page->job->dimension[i];
+    int bore = hs_text_is_bore(dimension);
+    char bar[HS_BAR_WIDTH + 1];
+    hs_words need = hs_page_short(page, d->need_m, HS_UP);
+    hs_words may = hs_page_short(page, d->may_m, HS_DOWN);
+    if (d->verdict == HS_NONE) return;
+    if (!has_size(d)) {
+        hs_bar_crossed(bar);
+        hs_page_say(page, 2, "%s: closed", dimension->name);
+        hs_page_say(page, 6, "%s", bar);
+        hs_page_say(page, 6, "may %s per side < need %s per side", may.text, need.text);
+        return;
+    }
+    hs_words low = hs_page_size(page, d->rough_low_m, d->rough_low_in, HS_UP);
+    hs_words high = hs_page_size(page, d->rough_high_m, d->rough_high_in, HS_DOWN);
+    hs_bar_window(bar, d->rough_low_m, d->rough_high_m, d->rough_aim_m,
+                  page->job->shop.rough_tolerance_m);
+    hs_page_say(page, 2, "%s: rough size from %s to %s", dimension->name, low.text, high.text);
+    hs_page_say(page, 6, "%s", bar);
+    char left[64], right[64];
+    hs_text a = hs_text_start(left, sizeof left), b = hs_text_start(right, sizeof right);
+    hs_text_add(&a, "%s %s per side", bore ? "may" : "need", bore ? may.text : need.text);
+    hs_text_add(&b, "%s %s per side", bore ? "need" : "may", bore ? need.text : may.text);
+    hs_page_say(page, 6, "%s%*s%s", left,
+                (int)(HS_BAR_WIDTH > a.length + b.length ? HS_BAR_WIDTH - a.length - b.length : 1),
+                "", right);
+    if (d->note[0]) hs_page_say(page, 6, "%s", d->note);
+}
+
+void hs_text_windows(hs_page *page) {
+    if (page->result->grind == HS_NONE) return;
+    hs_page_heading(page, "WINDOW  | ends  [##O##] what the shop will offer, O the aim");
+    for (size_t i = 0; i < page->job->dimensions; i++)
+        draw_window(page, i);
+}
+
+void hs_text_remedies(hs_page *page) {
+    int headed = 0;
+    for (size_t i = 0; i < page->job->dimensions; i++) {
+        const hs_result_dimension *d = &page->result->dimension[i];
+        int shown = d->verdict == HS_STOP && !page->result->measured_present;
+        if (d->remedies == 0 || shown) continue;
+        if (!headed++) hs_page_heading(page, "WHAT WOULD OPEN THE WINDOW, computed");
+        hs_page_say(page, 2, "%s", page->job->dimension[i].name);
+        hs_text_remedy_list(page, d->remedy, d->remedies, HS_MAX_REMEDIES);
+    }
+}
+
+static void handbook_line(hs_page *page, const hs_handbook *h) {
+    hs_words value = hs_page_length(page, h->value_m, HS_NEAREST);
+    if (!h->present) return;
+    hs_page_say(page, 4, "Handbook allowance for comparison: %s per side (%s)%s%s", value.text,
+                h->source, h->why[0] ? ": " : "", h->why);
+}
+
+/* Printed so that the printed terms add up to the printed sum: what rounding leaves over goes to
+ * the largest term. */
+static void need_terms(hs_page *page, const hs_result_dimension *d) {
+    double scale = page->job->inch_first ? 1 / 0.0254 : 1e3;
+    int decimals = page->job->inch_first ? 4 : 3;
+    double shown[HS_MAX_TERMS];
+    double left = hs_round_to(d->need_m * scale, decimals, HS_UP);
+    size_t largest = 0;
+    for (size_t k = 0; k < d->terms; k++) {
+        shown[k] = hs_round_to(d->because[k].value_m * scale, decimals, HS_NEAREST);
+        left -= shown[k];
+        if (fabs(shown[k]) > fabs(shown[largest])) largest = k;
+    }
+    if (d->terms > 0) shown[largest] += left;
+    for (size_t k = 0; k < d->terms; k++) {
+        char number[48] = "";
+        hs_format_number(number, sizeof number, shown[k], decimals, HS_NEAREST);
+        hs_page_say(page, 4, "%10s  %s", number, d->because[k].term);
+    }
+}
+
+void hs_text_need(hs_page *page) {
+    if (page->result->grind == HS_NONE) return;
+    hs_page_heading(page, "WHAT NEED IS MADE OF (scale comes off the stock, not off the case)");
+    for (size_t i = 0; i < page->job->dimensions; i++) {
+        const hs_result_dimension *d = &page->result->dimension[i];
+        if (d->verdict == HS_NONE) continue;
+        hs_words need = hs_page_length(page, d->need_m, HS_UP);
+        hs_page_say(page, 2, "%s: need %s per side =", page->job->dimension[i].name, need.text);
+        need_terms(page, d);
+        handbook_line(page, &d->handbook);
+    }
+}

@@ -1,0 +1,111 @@
+/* Part and verdict; at stop the dimensions that cannot be ground and what would open them. */
+#include "report/sections.h"
+
+#include <string.h>
+
+const char *hs_text_verdict(hs_verdict verdict) {
+    static const char *const words[] = {"none", "GO", "TIGHT", "STOP"};
+    return words[verdict];
+}
+
+int hs_text_is_bore(const hs_dimension *dimension) {
+    return dimension->across == HS_ACROSS_BORE;
+}
+
+void hs_text_remedy_list(hs_page *page, const hs_remedy *remedy, size_t n, size_t most) {
+    for (size_t i = 0; i < n && i < most; i++) {
+        const hs_remedy *r = &remedy[i];
+        hs_words gain = hs_page_short(page, r->gain_m, HS_DOWN);
+        hs_page_say(page, 4, "%zu. %s: window opens by %s per side, then %s%s%s", i + 1, r->what,
+                    gain.text, hs_text_verdict(r->verdict), r->text[0] ? ". " : "", r->text);
+    }
+}
+
+static void part_line(hs_page *page) {
+    const hs_part *p = &page->job->part;
+    static const char *const forms[] = {"plate", "bar", "ring", "profile"};
+    char size[96] = "";
+    hs_words a = {""}, b = {""}, c = hs_page_short(page, p->length_m, HS_NEAREST);
+    hs_text text = hs_text_start(size, sizeof size);
+    if (p->form == HS_PLATE) {
+        a = hs_page_short(page, p->width_m, HS_NEAREST);
+        b = hs_page_short(page, p->thickness_m, HS_NEAREST);
+        hs_text_add(&text, "%s x %s x %s", c.text, a.text, b.text);
+    } else if (p->form == HS_BAR) {
+        a = hs_page_short(page, p->diameter_m, HS_NEAREST);
+        hs_text_add(&text, "diameter %s, length %s", a.text, c.text);
+    } else if (p->form == HS_RING) {
+        a = hs_page_short(page, p->outside_m, HS_NEAREST);
+        b = hs_page_short(page, p->bore_m, HS_NEAREST);
+        hs_text_add(&text, "outside %s, bore %s, length %s", a.text, b.text, c.text);
+    } else {
+        hs_text_add(&text, "length %s", c.text);
+    }
+    hs_page_say(page, 0, "%zu %s%s of %s, finished %s", p->quantity, forms[p->form],
+                p->quantity == 1 ? "" : "s", p->steel.name, size);
+}
+
+static void stop_dimension(hs_page *page, size_t i) {
+    const hs_result_dimension *d = &page->result->dimension[i];
+    hs_words need = hs_page_short(page, d->need_m, HS_UP);
+    hs_words may = hs_page_short(page, d->may_m, HS_DOWN);
+    hs_words apart = hs_page_short(page, d->need_m - d->may_m, HS_UP);
+    if (d->need_m > d->may_m)
+        hs_page_say(page, 2,
+                    "STOP %s: clean-up needs %s per side, the case allows only %s per side: %s too "
+                    "little.",
+                    page->job->dimension[i].name, need.text, may.text, apart.text);
+    else
+        hs_page_say(page, 2,
+                    "STOP %s: needs %s per side, may %s per side, but no rough size is good for "
+                    "both ends of the finished tolerance.",
+                    page->job->dimension[i].name, need.text, may.text);
+    if (d->note[0]) hs_page_say(page, 4, "%s", d->note);
+    if (d->remedies > 0) {
+        hs_page_say(page, 4, "What would open it (each one computed by running the job again):");
+        hs_text_remedy_list(page, d->remedy, d->remedies, HS_MAX_REMEDIES);
+    } else {
+        hs_page_say(page, 4, "Nothing that was tried opens it.");
+    }
+}
+
+static void verdict_line(hs_page *page) {
+    switch (page->result->grind) {
+    case HS_GO:
+        hs_page_say(page, 0, "GRIND: GO. The shop's rough tolerance fits inside every window.");
+        break;
+    case HS_TIGHT:
+        hs_page_say(page, 0,
+                    "GRIND: TIGHT. There is a rough size, but less room than the shop's "
+                    "rough tolerance.");
+        break;
+    case HS_STOP:
+        hs_page_say(page, 0, "GRIND: STOP. Do not machine this part for this route.");
+        break;
+    case HS_NONE:
+        hs_page_say(page, 0, "GRIND: nothing to decide, no dimension is ground.");
+        break;
+    }
+}
+
+/* What is dangerous must not wait for page two. */
+static void danger_line(hs_page *page) {
+    size_t n = 0;
+    for (size_t i = 0; i < page->result->cautions; i++) {
+        const char *level = page->result->caution[i].level;
+        n += !strcmp(level, "danger") || !strcmp(level, "warning");
+    }
+    if (n > 0)
+        hs_page_say(page, 0, "%zu DANGER and WARNING line%s below: read before the first fire.", n,
+                    n == 1 ? "" : "s");
+}
+
+void hs_text_title(hs_page *page) {
+    hs_page_say(page, 0, "%s", page->job->name);
+    part_line(page);
+    if (page->result->grind != HS_STOP || !page->result->measured_present) verdict_line(page);
+    danger_line(page);
+    if (page->result->measured_present) return;
+    for (size_t i = 0; i < page->job->dimensions; i++)
+        if (page->result->dimension[i].verdict == HS_STOP) stop_dimension(page, i);
+}
