@@ -43,14 +43,13 @@ static hs_status run_bake(quick_answer *answer, const quick_value *v, const hs_u
         status = hs_bake(&plan, HRC, v[CASE].text != NULL, v[TEMPER].q.value, v[TEMPER_FOR].q.value,
                          err);
     if (status != HS_OK) return status;
-    if (plan.needed) {
-        quick_number(answer, "temperature_C", plan.temp_K - 273.15);
-        quick_number(answer, "time_h", plan.hold_s / 3600);
+    quick_number(answer, "temperature_C", plan.needed ? plan.temp_K - 273.15 : NAN);
+    quick_number(answer, "time_h", plan.needed ? plan.hold_s / 3600 : NAN);
+    if (plan.needed)
         quick_note(answer,
-                   "start within %.3g h of leaving the tank, %.3g h at the latest; baking "
-                   "lessens the risk, it does not end it",
+                   "start within %.3g h of leaving the tank, %.3g h at the latest; baking lessens "
+                   "the risk, it does not end it",
                    plan.start_within_s / 3600, plan.latest_s / 3600);
-    }
     if (plan.below_usual)
         quick_note(answer, "caution: the temper allows no more than this; below the usual window");
     quick_word(answer, "verdict", plan.needed ? "bake" : "none");

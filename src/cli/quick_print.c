@@ -28,7 +28,7 @@ static void echo(hs_out *out, const quick_key *key, const quick_value *v) {
     if (key->type == QUICK_QUANTITY) {
         shown s = in_trade_units(&v->q);
         if (v->q.spread)
-            hs_out_add(out, "   = %.6g .. %.6g %s", s.low, s.high, s.unit);
+            hs_out_add(out, "   = %.6g .. %.6g %s, middle %.6g", s.low, s.high, s.unit, s.value);
         else
             hs_out_add(out, "   = %.6g %s", s.value, s.unit);
     }
@@ -39,7 +39,7 @@ static void print_figure(hs_out *out, const quick_figure *f) {
     if (f->word)
         hs_out_add(out, "  %-22s %s\n", f->name, f->word);
     else if (!isfinite(f->low))
-        hs_out_add(out, "  %-22s not known\n", f->name);
+        hs_out_add(out, "  %-22s -\n", f->name);
     else if (f->range)
         hs_out_add(out, "  %-22s %.6g .. %.6g\n", f->name, f->low, f->high);
     else
