@@ -171,6 +171,54 @@ static void window__both_faces_as_hardened__size_after_the_fire_lies_inside(void
     NEAR(bore.high_m - 2 * 2e-6 + 2 * 15e-6, finish.high_m, TIGHT);
 }
 
+static void window__ranges__each_limit_takes_its_own_bad_side(void) {
+    /* exact: need with the most scale and least growth, may with the most growth, and the other
+     * ends where a face moves by m - g */
+    hs_face_sum f = {.ground = 1,
+                     .clean_up_m = 50e-6,
+                     .budget_m = 700e-6,
+                     .split_m = 10e-6,
+                     .lost_low_m = 5e-6,
+                     .lost_high_m = 17e-6,
+                     .growth_low_m = 3e-6,
+                     .growth_high_m = 22e-6};
+    NEAR(hs_face_need(&f, 100e-6), 50e-6 + 17e-6 + 50e-6 + 10e-6 - 3e-6, TIGHT);
+    NEAR(hs_face_may(&f, 100e-6), 700e-6 - 50e-6 - 10e-6 - 22e-6, TIGHT);
+    NEAR(hs_face_least_removal(&f, 100e-6, 300e-6), 300e-6 + 3e-6 - 17e-6 - 50e-6 - 10e-6, TIGHT);
+    NEAR(hs_face_most_removal(&f, 100e-6, 300e-6), 300e-6 + 22e-6 - 5e-6 + 50e-6 + 10e-6, TIGHT);
+    NEAR(hs_face_deepest(&f, 100e-6, 300e-6), 300e-6 + 22e-6 + 50e-6 + 10e-6, TIGHT);
+    f.ground = 0;
+    NEAR(hs_face_need(&f, 100e-6), 17e-6 - 3e-6, TIGHT);
+    NEAR(hs_face_may(&f, 100e-6), 5e-6 - 22e-6, TIGHT);
+}
+
+static void window__shape_limits__each_by_itself(void) {
+    /* exact: V <= F_lo - R_hi - 2(c + m + d - g_lo) and V <= R_lo - F_hi + 2(B - d - g_hi) */
+    hs_face_sum both[2] = {worked_face(), worked_face()};
+    hs_limits finish = {40.000e-3, 40.025e-3}, offered = {39.3e-3, 39.4e-3};
+    hs_shape_limits bore = hs_window_shape_limits(1, finish, offered, both);
+    NEAR(bore.clean_m, 0.600e-3 - 2 * 110e-6, TIGHT);
+    NEAR(bore.case_m, -0.725e-3 + 2 * 590e-6, TIGHT);
+    NEAR(bore.face_m, 620e-6 - 80e-6 - 10e-6 - 40e-6 - 10e-6, TIGHT);
+    /* one ground face of two carries V/2 once: both its limits count double */
+    both[1].ground = 0;
+    hs_limits size = {20.4e-3, 20.5e-3};
+    hs_shape_limits one = hs_window_shape_limits(0, H7_20, size, both);
+    NEAR(one.clean_m, 2 * (0.4e-3 - 110e-6 - 10e-6), TIGHT);
+    NEAR(one.case_m, 2 * (590e-6 + 0 - 0.521e-3), TIGHT);
+    both[0].ground = 0;
+    CHECK(isinf(hs_window_shape_limit(0, H7_20, size, both)));
+}
+
+static void window__share__without_room(void) {
+    hs_face_sum both[2] = {worked_face(), worked_face()};
+    both[0].budget_m = both[1].budget_m = 0; /* neither has room: what is over is halved */
+    double need = hs_face_need(&both[0], 100e-6);
+    NEAR(hs_window_share(2 * need + 40e-6, both, 100e-6), need + 20e-6, TIGHT);
+    both[1].budget_m = 620e-6; /* only the second has room: it takes all that is over */
+    NEAR(hs_window_share(2 * need + 40e-6, both, 100e-6), need, TIGHT);
+}
+
 static void window__shapes__as_the_table_says(void) {
     /* exact: table of section 2 */
     NEAR(hs_shape_flat(-200e-6, 60e-6), 230e-6, TIGHT);
@@ -231,6 +279,8 @@ HS_TEST_MAIN("plan_window", TEST(window__plate_20_h7__printed_figures),
              TEST(window__one_face_too_thin__the_other_cannot_lend),
              TEST(window__one_face_as_hardened__moves_by_growth_and_scale),
              TEST(window__both_faces_as_hardened__size_after_the_fire_lies_inside),
+             TEST(window__ranges__each_limit_takes_its_own_bad_side),
+             TEST(window__shape_limits__each_by_itself), TEST(window__share__without_room),
              TEST(window__shapes__as_the_table_says),
              TEST(window__verdict__tolerance_decides_and_nan_is_stop),
              TEST(window__share__gives_each_face_at_least_its_need),
