@@ -107,8 +107,8 @@ static void judge(hs_handbook *out, const hs_job *job, const hs_result_dimension
     out->governs = r->verdict != HS_STOP && !asked && v >= r->need_m;
 }
 
-void hs_handbook_look(hs_handbook *out, const hs_job *job, const hs_result *result,
-                      size_t dimension) {
+void hs_handbook_compare(hs_handbook *out, const hs_job *job, const hs_result *result,
+                         size_t dimension) {
     const hs_dimension *d = &job->dimension[dimension];
     const hs_result_dimension *r = &result->dimension[dimension];
     memset(out, 0, sizeof *out);

@@ -14,8 +14,8 @@
  *  The computed stock governs wherever a case or a hardness is asked, since the table knows neither
  *  case nor bow; where neither is asked and the table's value cleans up, it governs.
  *  Source   tables/allowance_round.csv, tables/allowance_plane.csv, both from memory */
-void hs_handbook_look(hs_handbook *out, const hs_job *job, const hs_result *result,
-                      size_t dimension);
+void hs_handbook_compare(hs_handbook *out, const hs_job *job, const hs_result *result,
+                         size_t dimension);
 
 /** The tables alone, per side in metres; NaN where they have no value. */
 double hs_handbook_round_m(double diameter_m, double length_m);

@@ -62,7 +62,7 @@ static void plate(bench *b, double need_m, double may_m, hs_verdict verdict) {
 static void look(bench *b) {
     b->job.dimension = b->dimension;
     b->job.face = b->face;
-    hs_handbook_look(&b->out, &b->job, b->result, 0);
+    hs_handbook_compare(&b->out, &b->job, b->result, 0);
 }
 
 static void handbook__thin_case__collision_is_said(void) {
