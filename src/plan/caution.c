@@ -118,8 +118,7 @@ static void add_descale(hs_result *r, const hs_job *job, const hs_step *step, in
     int anodic = step->by == HS_BY_ANODIC_ELECTROLYSIS;
     if (step->by == HS_BY_BRUSH) add(r, "brush-dust");
     if (step->by == HS_BY_BLAST) add(r, "blast-dust");
-    if (acid)
-        ADD_ALL(r, "acid-burn", "acid-water", "acid-bleach", "acid-hydrogen", "acid-waste");
+    if (acid) ADD_ALL(r, "acid-burn", "acid-water", "acid-bleach", "acid-hydrogen", "acid-waste");
     if (cathodic || anodic) add_tank(r, anodic);
     if ((acid || cathodic || anodic) && traps_liquid(job)) add(r, "trapped-liquid");
     if ((acid || cathodic) && hard) ADD_ALL(r, "hydrogen-embrittlement", "bake-no-guarantee");

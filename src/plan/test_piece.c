@@ -10,9 +10,12 @@
 static double part_thickness_m(const hs_part *part) {
     hs_section_properties p;
     switch (part->form) {
-    case HS_PLATE: return fmin(part->thickness_m, part->width_m);
-    case HS_BAR: return part->diameter_m;
-    case HS_RING: return 0.5 * (part->outside_m - part->bore_m);
+    case HS_PLATE:
+        return fmin(part->thickness_m, part->width_m);
+    case HS_BAR:
+        return part->diameter_m;
+    case HS_RING:
+        return 0.5 * (part->outside_m - part->bore_m);
     case HS_PROFILE:
         if (hs_section_measure(&p, &part->section, NULL) != HS_OK) return NAN;
         return 2 * p.cooling_size_m; /* a wall's thickness is twice its volume over surface */
@@ -33,9 +36,8 @@ static void choose_piece(hs_result_test_piece *out, const hs_job *job) {
     int sized = given->stated && given->diameter_m > 0;
     out->stated = given->stated;
     out->diameter_m = sized ? given->diameter_m : advised_diameter_m(&job->part);
-    out->length_m = sized && given->length_m > 0
-                        ? given->length_m
-                        : HS_K_TEST_PIECE_LENGTH_SHARE * out->diameter_m;
+    out->length_m = sized && given->length_m > 0 ? given->length_m
+                                                 : HS_K_TEST_PIECE_LENGTH_SHARE * out->diameter_m;
     const char *place = given->stated && given->place && given->place[0] ? given->place
                         : job->part.quantity > 1 ? "in the middle of the box, between the parts"
                                                  : "in the middle of the box, beside the part";
