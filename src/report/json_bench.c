@@ -1,0 +1,113 @@
+/* What is done at the bench, as JSON: blank, grinding, descaling, test piece, cautions. */
+#include "report/json_parts.h"
+
+void hs_json_blank(hs_json *json, cJSON *to, const hs_result *result) {
+    const hs_result_blank *b = &result->blank;
+    if (!b->present) {
+        hs_json_null(json, to, "blank");
+        return;
+    }
+    cJSON *object = hs_json_object(json, to, "blank");
+    hs_json_text(json, object, "form", b->form);
+    hs_json_text(json, object, "size", b->size);
+    hs_json_text(json, object, "standard", b->standard);
+    hs_json_mm(json, object, "rolled_skin_mm", b->rolled_skin_m);
+    hs_json_mm(json, object, "straightness_mm", b->straightness_m);
+    hs_json_mm(json, object, "saw_length_mm", b->saw_length_m);
+    hs_json_text(json, object, "why", b->why);
+}
+
+void hs_json_grind(hs_json *json, cJSON *to, const hs_job *job, const hs_result *result) {
+    const hs_result_grind *g = &result->grind_plan;
+    if (g->steps == 0) {
+        hs_json_null(json, to, "grind");
+        return;
+    }
+    cJSON *object = hs_json_object(json, to, "grind");
+    cJSON *list = hs_json_list(json, object, "order");
+    for (size_t i = 0; i < g->steps; i++) {
+        const hs_grind_step *s = &g->order[i];
+        cJSON *item = hs_json_item(json, list);
+        hs_json_text(json, item, "step", s->what);
+        if (s->face >= 0 && (size_t)s->face < job->faces)
+            hs_json_text(json, item, "face", job->face[s->face].name);
+        else
+            hs_json_null(json, item, "face");
+        hs_json_limit(json, item, "to_mm", s->to_m);
+        hs_json_text(json, item, "stop_if", s->stop_if);
+    }
+    hs_json_number(json, object, "strokes", g->strokes);
+    hs_json_number(json, object, "time_min", g->time_s / 60);
+    hs_json_text(json, object, "note", g->note);
+}
+
+static void put_descale_numbers(hs_json *json, cJSON *to, const hs_result_descale *d) {
+    hs_json_number(json, to, "hardness_HRC", d->hardness_HRC);
+    hs_json_number(json, to, "area_dm2", d->area_m2 * 100);
+    hs_json_number(json, to, "amps_A", d->amps_A);
+    hs_json_number(json, to, "volts_V", d->volts_V);
+    hs_json_number(json, to, "charge_Ah", d->charge_Ah);
+    hs_json_number(json, to, "time_low_min", d->time_low_s / 60);
+    hs_json_number(json, to, "time_min", d->time_s / 60);
+    hs_json_number(json, to, "time_high_min", d->time_high_s / 60);
+    hs_json_number(json, to, "hydrogen_L_min", d->hydrogen_m3_s * 6e4);
+    hs_json_number(json, to, "fresh_air_m3_h", d->fresh_air_m3_s * 3600);
+    hs_json_number(json, to, "opening_cm2", d->opening_m2 * 1e4);
+    hs_json_mm(json, to, "spark_distance_mm", d->spark_distance_m);
+    hs_json_number(json, to, "room_pct", d->room_pct);
+    hs_json_text(json, to, "air_rule", d->air_rule);
+    hs_json_mm(json, to, "stock_taken_low_mm", d->stock_taken_low_m);
+    hs_json_mm(json, to, "stock_taken_high_mm", d->stock_taken_high_m);
+}
+
+void hs_json_descale(hs_json *json, cJSON *to, const hs_result *result) {
+    const hs_result_descale *d = &result->descale;
+    if (!result->descale_present) {
+        hs_json_null(json, to, "descale");
+        return;
+    }
+    cJSON *object = hs_json_object(json, to, "descale");
+    hs_json_text(json, object, "verdict", hs_json_clean(d->verdict));
+    hs_json_text(json, object, "method", d->method);
+    hs_json_text(json, object, "text", d->text);
+    put_descale_numbers(json, object, d);
+    if (d->bake_s > 0) {
+        cJSON *bake = hs_json_object(json, object, "bake");
+        hs_json_number(json, bake, "at_C", d->bake_temp_K - 273.15);
+        hs_json_number(json, bake, "for_h", d->bake_s / 3600);
+        hs_json_text(json, bake, "text", d->bake);
+    } else {
+        hs_json_null(json, object, "bake");
+    }
+    cJSON *list = hs_json_list(json, object, "alternatives");
+    for (size_t i = 0; i < d->alternatives; i++)
+        hs_json_line(json, list, d->alternative[i]);
+}
+
+void hs_json_test_piece(hs_json *json, cJSON *to, const hs_result *result) {
+    const hs_result_test_piece *t = &result->test_piece;
+    if (!(t->diameter_m > 0) && !t->text[0]) {
+        hs_json_null(json, to, "test_piece");
+        return;
+    }
+    cJSON *object = hs_json_object(json, to, "test_piece");
+    hs_json_flag(json, object, "stated", t->stated);
+    hs_json_mm(json, object, "diameter_mm", t->diameter_m);
+    hs_json_mm(json, object, "length_mm", t->length_m);
+    hs_json_text(json, object, "place", t->place);
+    hs_json_mm(json, object, "case_expected_mm", t->case_expected_m);
+    hs_json_mm(json, object, "case_low_mm", t->case_low_m);
+    hs_json_text(json, object, "text", t->text);
+}
+
+void hs_json_cautions(hs_json *json, cJSON *to, const hs_result *result) {
+    cJSON *list = hs_json_list(json, to, "cautions");
+    for (size_t i = 0; i < result->cautions; i++) {
+        const hs_result_caution *c = &result->caution[i];
+        cJSON *item = hs_json_item(json, list);
+        hs_json_text(json, item, "code", c->code);
+        hs_json_text(json, item, "level", c->level);
+        hs_json_text(json, item, "text", c->text);
+        hs_json_text(json, item, "source", c->source);
+    }
+}

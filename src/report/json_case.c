@@ -1,0 +1,67 @@
+/* Case, scale, distortion and confidence of the result as JSON. */
+#include "report/json_parts.h"
+
+void hs_json_case(hs_json *json, cJSON *to, const hs_result *result) {
+    const hs_result_case *c = &result->hard;
+    if (!c->present) {
+        hs_json_null(json, to, "case");
+        return;
+    }
+    cJSON *object = hs_json_object(json, to, "case");
+    hs_json_number(json, object, "limit_HV", c->limit_HV);
+    hs_json_mm(json, object, "case_depth_mm", c->depth_m);
+    hs_json_mm(json, object, "case_depth_low_mm", c->depth_low_m);
+    hs_json_mm(json, object, "total_case_mm", c->total_m);
+    hs_json_number(json, object, "surface_carbon_pct", c->surface_carbon_pct);
+    hs_json_number(json, object, "surface_HV", c->surface_HV);
+    hs_json_number(json, object, "surface_HRC", c->surface_HRC);
+    hs_json_number(json, object, "core_HV", c->core_HV);
+    hs_json_number(json, object, "retained_austenite_pct", c->retained_austenite_pct);
+    hs_json_mm(json, object, "soft_rim_mm", c->soft_rim_m);
+    cJSON *list = hs_json_list(json, object, "profile");
+    for (size_t i = 0; i < c->points; i++) {
+        cJSON *item = hs_json_item(json, list);
+        hs_json_mm(json, item, "depth_mm", c->profile[i].depth_m);
+        hs_json_number(json, item, "carbon_pct", c->profile[i].carbon_pct);
+        hs_json_number(json, item, "hardness_HV", c->profile[i].hardness_HV);
+    }
+}
+
+void hs_json_scale(hs_json *json, cJSON *to, const hs_result *result) {
+    const hs_result_scale *s = &result->scale;
+    cJSON *object = hs_json_object(json, to, "scale");
+    hs_json_mm(json, object, "lost_mm", s->lost_m);
+    hs_json_mm(json, object, "lost_low_mm", s->lost_low_m);
+    hs_json_mm(json, object, "lost_high_mm", s->lost_high_m);
+    hs_json_mm(json, object, "scale_mm", s->scale_m);
+    hs_json_number(json, object, "mass_g", s->mass_kg * 1e3);
+}
+
+void hs_json_distortion(hs_json *json, cJSON *to, const hs_result *result) {
+    const hs_result_distortion *d = &result->distortion;
+    cJSON *object = hs_json_object(json, to, "distortion");
+    hs_json_mm(json, object, "bow_mm", d->bow_m);
+    hs_json_mm(json, object, "bow_high_mm", d->bow_high_m);
+    hs_json_mm(json, object, "growth_mm", d->growth_m);
+    hs_json_because(json, object, d->because, d->terms);
+}
+
+void hs_json_confidence(hs_json *json, cJSON *to, const hs_result *result) {
+    const hs_result_confidence *c = &result->confidence;
+    if (c->samples == 0) {
+        hs_json_null(json, to, "confidence");
+        return;
+    }
+    cJSON *object = hs_json_object(json, to, "confidence");
+    hs_json_number(json, object, "level_pct", 100 * c->level);
+    hs_json_number(json, object, "reached_pct", 100 * c->reached);
+    hs_json_flag(json, object, "at_least", c->at_least);
+    hs_json_number(json, object, "reached_batch_pct", 100 * c->reached_batch);
+    hs_json_number(json, object, "samples", (double)c->samples);
+    cJSON *list = hs_json_list(json, object, "drivers");
+    for (size_t i = 0; i < c->drivers; i++) {
+        cJSON *item = hs_json_item(json, list);
+        hs_json_text(json, item, "name", c->driver[i].name);
+        hs_json_number(json, item, "share_pct", c->driver[i].share_pct);
+    }
+}

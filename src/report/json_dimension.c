@@ -1,0 +1,92 @@
+/* Dimensions and faces of the result as JSON. */
+#include "report/json_parts.h"
+
+void hs_json_because(hs_json *json, cJSON *to, const hs_term *term, size_t n) {
+    cJSON *list = hs_json_list(json, to, "because");
+    for (size_t i = 0; i < n; i++) {
+        cJSON *item = hs_json_item(json, list);
+        hs_json_text(json, item, "term", term[i].term);
+        hs_json_mm(json, item, "mm", term[i].value_m);
+    }
+}
+
+void hs_json_remedies(hs_json *json, cJSON *to, const hs_remedy *remedy, size_t n) {
+    cJSON *list = hs_json_list(json, to, "remedies");
+    for (size_t i = 0; i < n; i++) {
+        cJSON *item = hs_json_item(json, list);
+        hs_json_text(json, item, "do", remedy[i].what);
+        hs_json_mm(json, item, "gain_mm", remedy[i].gain_m);
+        hs_json_text(json, item, "verdict", hs_json_verdict(remedy[i].verdict));
+        hs_json_text(json, item, "text", remedy[i].text);
+    }
+}
+
+static void put_handbook(hs_json *json, cJSON *to, const hs_handbook *h) {
+    if (!h->present) {
+        hs_json_null(json, to, "handbook");
+        return;
+    }
+    cJSON *object = hs_json_object(json, to, "handbook");
+    hs_json_mm(json, object, "value_mm", h->value_m);
+    hs_json_text(json, object, "source", h->source);
+    hs_json_flag(json, object, "governs", h->governs);
+    hs_json_text(json, object, "why", h->why);
+}
+
+static void put_dimension(hs_json *json, cJSON *to, const hs_result_dimension *d) {
+    int none = d->verdict == HS_NONE;
+    hs_json_limit(json, to, "finish_low_mm", d->finish_low_m);
+    hs_json_limit(json, to, "finish_high_mm", d->finish_high_m);
+    static const char *const keys[] = {"need_mm",      "may_mm",        "stock_mm",
+                                       "rough_low_mm", "rough_aim_mm",  "rough_high_mm",
+                                       "shape_mm",     "shape_high_mm", "shape_limit_mm"};
+    const double values[] = {d->need_m,      d->may_m,        d->stock_m,
+                             d->rough_low_m, d->rough_aim_m,  d->rough_high_m,
+                             d->shape_m,     d->shape_high_m, d->shape_limit_m};
+    for (size_t k = 0; k < sizeof values / sizeof *values; k++) {
+        if (none)
+            hs_json_null(json, to, keys[k]);
+        else if (k == 2 || k == 6 || k == 7)
+            hs_json_mm(json, to, keys[k], values[k]);
+        else
+            hs_json_limit(json, to, keys[k], values[k]);
+    }
+    hs_json_text(json, to, "verdict", hs_json_verdict(d->verdict));
+    hs_json_because(json, to, d->because, d->terms);
+    put_handbook(json, to, &d->handbook);
+    hs_json_remedies(json, to, d->remedy, d->remedies);
+    hs_json_text(json, to, "note", d->note);
+}
+
+void hs_json_dimensions(hs_json *json, cJSON *to, const hs_job *job, const hs_result *result) {
+    cJSON *list = hs_json_list(json, to, "dimensions");
+    for (size_t i = 0; i < job->dimensions; i++) {
+        cJSON *item = hs_json_item(json, list);
+        hs_json_text(json, item, "name", job->dimension[i].name);
+        put_dimension(json, item, &result->dimension[i]);
+    }
+}
+
+static void put_face(hs_json *json, cJSON *to, const hs_result_face *f) {
+    hs_json_mm(json, to, "removal_min_mm", f->removal_min_m);
+    hs_json_limit(json, to, "removal_max_mm", f->removal_max_m);
+    hs_json_mm(json, to, "clean_up_mm", f->clean_up_m);
+    hs_json_mm(json, to, "budget_mm", f->budget_m);
+    hs_json_mm(json, to, "split_mm", f->split_m);
+    hs_json_mm(json, to, "growth_low_mm", f->growth_low_m);
+    hs_json_mm(json, to, "growth_high_mm", f->growth_high_m);
+    hs_json_limit(json, to, "case_left_min_mm", f->case_left_min_m);
+    hs_json_mm(json, to, "case_left_typical_mm", f->case_left_typical_m);
+    hs_json_number(json, to, "hardness_left_HV", f->hardness_left_HV);
+    hs_json_number(json, to, "share_of_case_pct", f->share_of_case_pct);
+}
+
+void hs_json_faces(hs_json *json, cJSON *to, const hs_job *job, const hs_result *result) {
+    cJSON *list = hs_json_list(json, to, "faces");
+    for (size_t i = 0; i < job->faces; i++) {
+        if (!result->face[i].present) continue;
+        cJSON *item = hs_json_item(json, list);
+        hs_json_text(json, item, "name", job->face[i].name);
+        put_face(json, item, &result->face[i]);
+    }
+}

@@ -1,0 +1,30 @@
+/* The parts of the result as JSON, one function each: every one adds its own key to `to`. */
+#ifndef HS_REPORT_JSON_PARTS_H
+#define HS_REPORT_JSON_PARTS_H
+
+#include "hardskin/plan/result.h"
+#include "report/json_put.h"
+
+void hs_json_case(hs_json *json, cJSON *to, const hs_result *result);
+void hs_json_scale(hs_json *json, cJSON *to, const hs_result *result);
+void hs_json_distortion(hs_json *json, cJSON *to, const hs_result *result);
+void hs_json_dimensions(hs_json *json, cJSON *to, const hs_job *job, const hs_result *result);
+void hs_json_faces(hs_json *json, cJSON *to, const hs_job *job, const hs_result *result);
+void hs_json_blank(hs_json *json, cJSON *to, const hs_result *result);
+void hs_json_grind(hs_json *json, cJSON *to, const hs_job *job, const hs_result *result);
+void hs_json_descale(hs_json *json, cJSON *to, const hs_result *result);
+void hs_json_test_piece(hs_json *json, cJSON *to, const hs_result *result);
+void hs_json_confidence(hs_json *json, cJSON *to, const hs_result *result);
+void hs_json_measured(hs_json *json, cJSON *to, const hs_job *job, const hs_result *result);
+void hs_json_cautions(hs_json *json, cJSON *to, const hs_result *result);
+
+/** Terms of a sum under "because", remedies under "remedies". */
+void hs_json_because(hs_json *json, cJSON *to, const hs_term *term, size_t n);
+void hs_json_remedies(hs_json *json, cJSON *to, const hs_remedy *remedy, size_t n);
+
+/** Words of the verdicts. */
+const char *hs_json_verdict(hs_verdict verdict);
+const char *hs_json_clean(hs_clean verdict);
+const char *hs_json_wheel(hs_wheel verdict);
+
+#endif
