@@ -13,21 +13,27 @@ static int same(char a, char b) {
     return tolower((unsigned char)a) == tolower((unsigned char)b);
 }
 
+/* Two letters typed in the wrong order. */
+static int swapped(const char *a, const char *b, size_t i, size_t j) {
+    return i > 1 && j > 1 && same(a[i - 1], b[j - 2]) && same(a[i - 2], b[j - 1]);
+}
+
 size_t hs_edit_distance(const char *a, const char *b) {
-    size_t row[LONGEST + 1], n = strlen(a), m = strlen(b);
+    size_t rows[3][LONGEST + 1], n = strlen(a), m = strlen(b);
     if (n > LONGEST || m > LONGEST) return FAR_APART;
     for (size_t j = 0; j <= m; j++)
-        row[j] = j;
+        rows[0][j] = j;
     for (size_t i = 1; i <= n; i++) {
-        size_t diagonal = row[0];
+        const size_t *last = rows[(i - 1) % 3], *before = rows[(i + 1) % 3];
+        size_t *row = rows[i % 3];
         row[0] = i;
         for (size_t j = 1; j <= m; j++) {
-            size_t change = diagonal + (same(a[i - 1], b[j - 1]) ? 0 : 1);
-            diagonal = row[j];
-            row[j] = smaller(change, smaller(row[j], row[j - 1]) + 1);
+            size_t change = last[j - 1] + (same(a[i - 1], b[j - 1]) ? 0 : 1);
+            row[j] = smaller(change, smaller(last[j], row[j - 1]) + 1);
+            if (swapped(a, b, i, j)) row[j] = smaller(row[j], before[j - 2] + 1);
         }
     }
-    return row[m];
+    return rows[n % 3][m];
 }
 
 const char *hs_nearest(const char *word, const char *const *list, size_t n) {

@@ -8,8 +8,9 @@
  *  case not counted; NULL when even the nearest is further off than a third of its letters. */
 const char *hs_nearest(const char *word, const char *const *list, size_t n);
 
-/** Number of single-letter insertions, deletions and changes between two words (Levenshtein 1966),
- *  letter case not counted; words longer than 63 bytes count as far apart (1000). */
+/** Number of single-letter insertions, deletions, changes and swaps of neighbours between two words
+ *  (Damerau 1964, no letter touched twice), letter case not counted; words longer than 63 bytes
+ * count as far apart (1000). */
 size_t hs_edit_distance(const char *a, const char *b);
 
 #endif

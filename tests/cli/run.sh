@@ -38,7 +38,7 @@ prints 'hardskin quick'
 run 0 --version
 prints '^hardskin [0-9]'
 run 2
-run 2 plann
+run 2 plna
 says 'did you mean plan'
 run 2 --htlm
 run 2 plan
@@ -59,7 +59,7 @@ run 2 quick cooling size="20 mm"
 run 2 quick chart at="950 C"
 run 2 quick chart at="950 C" for="8 h" for="8 h"
 says 'given twice'
-run 2 quick chart at="950 C" forr="8 h"
+run 2 quick chart at="950 C" fro="8 h"
 says 'did you mean for'
 run 2 quick chart at="950 C" "for"
 run 2 quick chart at="950 C" for="8 h" --html
