@@ -100,6 +100,49 @@ double hs_quantile(const double *sorted, size_t n, double q) {
     return sorted[low] + (place - (double)low) * (sorted[low + 1] - sorted[low]);
 }
 
+static void swap(double *a, double *b) {
+    double keep = *a;
+    *a = *b;
+    *b = keep;
+}
+
+static double middle_of(double a, double b, double c) {
+    return fmax(fmin(a, b), fmin(fmax(a, b), c));
+}
+
+/* Bring the k-th smallest to place k, none larger before it, none smaller behind. */
+static void find(double *v, size_t n, size_t k) {
+    size_t low = 0, high = n - 1;
+    while (low < high) {
+        double pivot = middle_of(v[low], v[low + (high - low) / 2], v[high]);
+        size_t i = low, j = high;
+        for (;;) {
+            while (v[i] < pivot)
+                i++;
+            while (v[j] > pivot)
+                j--;
+            if (i >= j) break;
+            swap(&v[i++], &v[j--]);
+        }
+        if (k <= j)
+            high = j;
+        else
+            low = j + 1;
+    }
+}
+
+double hs_quantile_of(double *values, size_t n, double q) {
+    double place = q * (double)(n - 1);
+    size_t low = (size_t)place;
+    if (low >= n) low = n - 1;
+    find(values, n, low);
+    if (low + 1 >= n) return values[n - 1];
+    double next = values[low + 1];
+    for (size_t i = low + 2; i < n; i++)
+        next = fmin(next, values[i]);
+    return values[low] + (place - (double)low) * (next - values[low]);
+}
+
 static int rising(const void *left, const void *right) {
     double a = *(const double *)left, b = *(const double *)right;
     return (a > b) - (a < b);

@@ -40,8 +40,7 @@ static void draw_dimension(hs_dimension_draws *out, const hs_chain *chain,
 
 static double quantile_of(const double *values, size_t n, double q, double *scratch) {
     memcpy(scratch, values, n * sizeof *values);
-    hs_sort(scratch, n);
-    return hs_quantile(scratch, n, q);
+    return hs_quantile_of(scratch, n, q);
 }
 
 /* Each letter of a face at its bad side. */
@@ -161,7 +160,7 @@ static void find_window(hs_window_found *f, const hs_chain *chain, size_t index,
         f->may_m[k] = quantile_of(d->may_m[k], draws->n, 1 - q, sorted);
     }
     f->shape_typical_m = quantile_of(d->shape_m, draws->n, 0.5, sorted);
-    f->shape_high_m = hs_quantile(sorted, draws->n, 0.95);
+    f->shape_high_m = quantile_of(d->shape_m, draws->n, 0.95, sorted);
     if (f->grounds == 0)
         f->rough = hs_window_as_hardened(f->inside, finish, f->bad);
     else

@@ -41,10 +41,9 @@ static void case_depths(hs_result_case *out, const hs_chain *chain, size_t face,
         hs_part_draw draw = hs_chain_draw(chain, draws->z[i]);
         column[i] = hs_chain_trial(chain, face, 0, &draw).case_m;
     }
-    hs_sort(column, draws->n);
     out->depth_m = hs_chain_trial(chain, face, 0, &typical).case_m;
-    out->depth_low_m = hs_quantile(column, draws->n, 1 - q);
-    out->depth_high_m = hs_quantile(column, draws->n, q);
+    out->depth_low_m = hs_quantile_of(column, draws->n, 1 - q);
+    out->depth_high_m = hs_quantile_of(column, draws->n, q);
 }
 
 static void fill_hard(hs_result_case *out, const hs_chain *chain, size_t face,
@@ -79,9 +78,8 @@ static void fill_scale(hs_result_scale *out, const hs_chain *chain, const hs_dra
     for (size_t i = 0; i < draws->n; i++)
         column[i] = hs_loss_metal(&chain->loss, steps, draws->z[i]) +
                     hs_loss_taken(&chain->loss, draws->z[i]);
-    hs_sort(column, draws->n);
-    out->lost_low_m = hs_quantile(column, draws->n, 1 - q);
-    out->lost_high_m = hs_quantile(column, draws->n, q);
+    out->lost_low_m = hs_quantile_of(column, draws->n, 1 - q);
+    out->lost_high_m = hs_quantile_of(column, draws->n, q);
     out->lost_m = hs_loss_metal(&chain->loss, steps, middle) + hs_loss_taken(&chain->loss, middle);
     out->scale_m = hs_loss_standing_m(&chain->loss, steps);
     out->mass_kg = hs_loss_mass_kg_m2(&chain->loss) * hs_bulk_of(&chain->job->part).surface_m2;
@@ -102,9 +100,8 @@ static void fill_distortion(hs_result_distortion *out, const hs_chain *chain,
         hs_warp_bow(&x_m, &y_m, w, draws->z[i]);
         column[i] = ring ? fabs(w->sigma_ovality_m * draws->z[i][HS_IN_BOW_Y]) : hypot(x_m, y_m);
     }
-    hs_sort(column, draws->n);
-    out->bow_m = hs_quantile(column, draws->n, 0.5);
-    out->bow_high_m = hs_quantile(column, draws->n, 0.95);
+    out->bow_m = hs_quantile_of(column, draws->n, 0.5);
+    out->bow_high_m = hs_quantile_of(column, draws->n, 0.95);
     out->growth_m = w->growth * chain->job->part.length_m;
     if (ring) bow_term(out, "uneven quench, ovality (one standard deviation)", w->sigma_ovality_m);
     bow_term(out, "uneven quench across y (one standard deviation)", w->sigma_y_m);

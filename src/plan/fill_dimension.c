@@ -6,10 +6,6 @@
 #include <stdio.h>
 #include <string.h>
 
-static double sorted_quantile(double *values, size_t n, double q) {
-    hs_sort(values, n);
-    return hs_quantile(values, n, q);
-}
 
 static void add_term(hs_result_dimension *d, const char *term, double value_m) {
     if (d->terms == HS_MAX_TERMS) return;
@@ -164,19 +160,19 @@ static void fill_face(hs_result_face *out, const hs_window_found *f, const hs_ch
     int inch = chain->job->inch_first;
     out->present = 1;
     out->dimension = index;
-    out->removal_min_m = sorted_quantile(work->column[LEAST], n, 1 - q);
-    out->removal_max_m = hs_window_round(sorted_quantile(work->column[MOST], n, q), inch, HS_UP);
-    double left = sorted_quantile(work->column[LEFT], n, 1 - q);
+    out->removal_min_m = hs_quantile_of(work->column[LEAST], n, 1 - q);
+    out->removal_max_m = hs_window_round(hs_quantile_of(work->column[MOST], n, q), inch, HS_UP);
+    double left = hs_quantile_of(work->column[LEFT], n, 1 - q);
     out->case_left_min_m = hs_window_round(fmax(0, left), inch, HS_DOWN);
-    out->case_left_typical_m = fmax(0, hs_quantile(work->column[LEFT], n, 0.5));
-    out->case_lost_m = fmax(0, sorted_quantile(work->column[LOST], n, q));
+    out->case_left_typical_m = fmax(0, hs_quantile_of(work->column[LEFT], n, 0.5));
+    out->case_lost_m = fmax(0, hs_quantile_of(work->column[LOST], n, q));
     out->clean_up_m = f->bad[k].clean_up_m;
     out->budget_m = f->bad[k].budget_m;
     out->split_m = f->bad[k].split_m;
     out->growth_low_m = f->bad[k].growth_low_m;
     out->growth_high_m = f->bad[k].growth_high_m;
     out->lost_high_m = f->bad[k].lost_high_m;
-    double lost = hs_quantile(work->column[LOST], n, 0.5);
+    double lost = hs_quantile_of(work->column[LOST], n, 0.5);
     double depth = lost + out->case_left_typical_m;
     out->share_of_case_pct = depth > 0 ? 100 * fmax(0, lost) / depth : 100;
     out->hardness_left_HV =

@@ -1,4 +1,5 @@
 #include "base/num.h"
+#include "base/random.h"
 #include "support/check.h"
 
 static double cosine_minus_x(double x, const void *context) {
@@ -39,6 +40,21 @@ static void num__quantile_type_7__matches_the_definition(void) {
     NEAR(hs_quantile(v, 5, 1), 5, 0);
 }
 
+static void num__quantile_of_unsorted__equals_the_sorted_one(void) {
+    for (unsigned n = 1; n < 200; n += 7) {
+        double a[200], b[200];
+        for (unsigned i = 0; i < n; i++) /* many equal values among them */
+            a[i] = floor(20 * hs_random_uniform(n, i, 0));
+        for (unsigned k = 0; k <= 20; k++) {
+            for (unsigned i = 0; i < n; i++)
+                b[i] = a[i];
+            double got = hs_quantile_of(b, n, k / 20.0);
+            hs_sort(b, n);
+            NEAR(got, hs_quantile(b, n, k / 20.0), 0);
+        }
+    }
+}
+
 static void num__hash__is_fnv_1a(void) {
     /* published: FNV-1a test vectors, "foobar" */
     CHECK(hs_hash(HS_HASH_START, "foobar", 6) == 0x85944171f73967e8ULL);
@@ -47,4 +63,5 @@ static void num__hash__is_fnv_1a(void) {
 HS_TEST_MAIN("base num", TEST(num__tridiagonal__solves_a_known_system),
              TEST(num__root_of_cosine__is_the_dottie_number),
              TEST(num__interpolation__is_linear_inside_and_nan_outside),
-             TEST(num__quantile_type_7__matches_the_definition), TEST(num__hash__is_fnv_1a))
+             TEST(num__quantile_type_7__matches_the_definition),
+             TEST(num__quantile_of_unsorted__equals_the_sorted_one), TEST(num__hash__is_fnv_1a))

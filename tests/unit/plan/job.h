@@ -1,0 +1,23 @@
+/* A job built by hand for the tests of plan: a plate, packed, reheated, quenched, tempered. */
+#ifndef HS_TESTS_PLAN_JOB_H
+#define HS_TESTS_PLAN_JOB_H
+
+#include "hardskin/plan/job.h"
+
+typedef struct test_job {
+    hs_job job;
+    hs_face face[8];
+    hs_dimension dimension[3];
+    hs_step step[8];
+} test_job;
+
+/** Plate 300 x 60 x 20 of a steel, top and bottom ground to 20 h7, case .6 mm, 58 HRC. */
+void test_job_plate(test_job *out, const char *steel);
+
+/** Bar 160 x dia 30, outside ground, ends left. */
+void test_job_bar(test_job *out, const char *steel);
+
+/** Ring 70 x 45 x 50, outside and bore ground. */
+void test_job_ring(test_job *out, const char *steel);
+
+#endif
