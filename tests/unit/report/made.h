@@ -1,0 +1,25 @@
+/* A job and its result made by hand: a plate with two dimensions, one bar. */
+#ifndef HS_TESTS_REPORT_MADE_H
+#define HS_TESTS_REPORT_MADE_H
+
+#include "hardskin/plan/result.h"
+
+typedef struct made {
+    hs_job job;
+    hs_dimension dimension[2];
+    hs_face face[4];
+    hs_step step[4];
+    hs_read read[2];
+    hs_result result;
+} made;
+
+/** The worked plate of the reference page on windows (section 6), everything goes. */
+void made_plate(made *m);
+
+/** The same, thickness at stop, its window crossed. */
+void made_stop(made *m);
+
+/** The same, measured after hardening. */
+void made_measured(made *m);
+
+#endif

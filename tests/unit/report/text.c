@@ -1,0 +1,182 @@
+/* The text report, read as the toolmaker reads it. */
+#include "hardskin/report/report.h"
+#include "made.h"
+#include "report/wrap.h"
+#include "support/check.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+enum { REPORT = 65536 };
+
+static char out[REPORT];
+
+static const char *write_text(const made *m) {
+    CHECK(hs_report_text(out, sizeof out, &m->job, &m->result) == HS_OK);
+    return out;
+}
+
+/* 1-based line in which a text first stands, 0 if nowhere. */
+static int line_of(const char *report, const char *text) {
+    const char *at = strstr(report, text);
+    int line = 1;
+    if (!at) return 0;
+    for (; report < at; report++)
+        line += *report == '\n';
+    return line;
+}
+
+static size_t widest(const char *report) {
+    size_t most = 0;
+    while (*report) {
+        char line[1024];
+        size_t n = strcspn(report, "\n");
+        if (n >= sizeof line) return n;
+        memcpy(line, report, n);
+        line[n] = '\0';
+        size_t columns = hs_wrap_columns(line);
+        if (columns > most) most = columns;
+        report += n + (report[n] == '\n');
+    }
+    return most;
+}
+
+static void text__every_kind_of_result__fits_80_columns(void) {
+    static void (*const make[])(made *) = {made_plate, made_stop, made_measured};
+    for (size_t i = 0; i < 3; i++)
+        for (int inch = 0; inch < 2; inch++) {
+            made m;
+            make[i](&m);
+            m.job.inch_first = inch;
+            size_t columns = widest(write_text(&m));
+            CHECK(columns > 40);
+            CHECK(columns <= 80);
+        }
+}
+
+static void text__long_words_and_names__fit_80_columns(void) {
+    made m;
+    made_plate(&m);
+    char word[200];
+    memset(word, 'x', sizeof word - 1);
+    word[sizeof word - 1] = '\0';
+    m.job.name = word;
+    m.dimension[0].name = word;
+    m.face[0].name = word;
+    m.read[0].text = word;
+    CHECK(widest(write_text(&m)) <= 80);
+}
+
+/* design: the rough size stands at the top, mm and inch, stock per side */
+static void text__go__rough_size_is_in_the_first_12_lines(void) {
+    made m;
+    made_plate(&m);
+    const char *t = write_text(&m);
+    int line = line_of(t, "20.690 mm (0.8146 in)");
+    CHECK(line > 0 && line <= 12);
+    CHECK(line_of(t, "stock 0.350 mm per side") == line);
+    CHECK(line_of(t, "0.419 mm") > line);
+    CHECK(line_of(t, "0.419 mm") <= 14);
+    CHECK(line_of(t, "GO") <= 3);
+}
+
+static void text__inch_first__swaps_the_units(void) {
+    made m;
+    made_plate(&m);
+    m.job.inch_first = 1;
+    const char *t = write_text(&m);
+    int line = line_of(t, "0.8146 in (20.690 mm)");
+    CHECK(line > 0 && line <= 12);
+    CHECK(line_of(t, "20.690 mm (0.8146 in)") == 0);
+}
+
+static void text__stop__first_lines_say_which_why_and_what_helps(void) {
+    made m;
+    made_stop(&m);
+    const char *t = write_text(&m);
+    CHECK(line_of(t, "GRIND: STOP") == 3);
+    int why = line_of(t, "STOP thickness: clean-up needs 0.275 mm per side");
+    CHECK(why > 0 && why <= 6);
+    CHECK(line_of(t, "0.074 mm too") > 0); /* exact: .275 - .201 */
+    int help = line_of(t, "wrap the part for the reheat");
+    CHECK(help > why && help <= 12);
+    CHECK(line_of(t, "xxxxxxxx") > help);
+}
+
+/* design: the measured answer replaces the computed one, so it comes before the rough sizes */
+static void text__measured__comes_right_after_the_verdict(void) {
+    made m;
+    made_measured(&m);
+    const char *t = write_text(&m);
+    int wheel = line_of(t, "AFTER HARDENING"), stop = line_of(t, "STOP IF");
+    CHECK(wheel > 0 && wheel <= 6);
+    CHECK(stop > wheel && stop <= 12);
+    CHECK(line_of(t, "ROUGH SIZE") > stop);
+    CHECK(line_of(t, "turn the part over at 20.225 mm (0.7963 in)") > 0);
+}
+
+/* The numbers printed below "need ... =" are read back and added: they give the printed need. */
+static void text__because__adds_up_as_printed(void) {
+    made m;
+    made_plate(&m);
+    hs_result_dimension *d = &m.result.dimension[0];
+    d->because[0].value_m = 0.0803e-3; /* each rounds down, together they do not */
+    d->because[1].value_m = 0.0103e-3;
+    d->because[2].value_m = 0.1654e-3;
+    d->because[4].value_m = 0.0190e-3;
+    const char *at = strstr(write_text(&m), "need 0.275 mm (0.0109 in) per side =");
+    CHECK(at != NULL);
+    if (!at) return;
+    double sum = 0;
+    for (size_t i = 0; i < d->terms; i++) {
+        at = strchr(at, '\n') + 1;
+        sum += strtod(at, NULL);
+    }
+    NEAR(sum, 0.275, 1e-9);
+}
+
+static void text__certain_results__never_print_0_or_100_percent(void) {
+    made m;
+    made_plate(&m);
+    for (int i = 0; i < 2; i++) {
+        m.result.confidence.reached = m.result.confidence.reached_batch = i;
+        const char *t = write_text(&m);
+        CHECK(strstr(t, " 0 %") == NULL && strstr(t, " 0.0 %") == NULL);
+        CHECK(strstr(t, "100 %") == NULL && strstr(t, "100.0 %") == NULL);
+        CHECK(strstr(t, i ? "at least 99.9 %" : "less than 0.1 %") != NULL);
+    }
+}
+
+static void text__cautions__gravest_first(void) {
+    made m;
+    made_plate(&m);
+    const char *t = write_text(&m);
+    CHECK(line_of(t, "DANGER: A hot part") > 0);
+    CHECK(line_of(t, "CAUTION: Open the box") > line_of(t, "DANGER: A hot part"));
+    CHECK(line_of(t, "/route/0/at") > line_of(t, "APPENDIX"));
+}
+
+static void text__too_small_a_buffer__fails_and_stays_inside(void) {
+    made m;
+    made_plate(&m);
+    size_t whole = strlen(write_text(&m)) + 1;
+    static char small[REPORT];
+    for (size_t size = 0; size < whole; size += size < 40 ? 1 : 97) {
+        memset(small, 'Z', sizeof small);
+        CHECK(hs_report_text(small, size, &m.job, &m.result) == HS_E_MEMORY);
+        CHECK(small[size] == 'Z');
+        CHECK(size == 0 || memchr(small, '\0', size) != NULL);
+    }
+    CHECK(hs_report_text(small, whole, &m.job, &m.result) == HS_OK);
+}
+
+HS_TEST_MAIN("report_text", TEST(text__every_kind_of_result__fits_80_columns),
+             TEST(text__long_words_and_names__fit_80_columns),
+             TEST(text__go__rough_size_is_in_the_first_12_lines),
+             TEST(text__inch_first__swaps_the_units),
+             TEST(text__stop__first_lines_say_which_why_and_what_helps),
+             TEST(text__measured__comes_right_after_the_verdict),
+             TEST(text__because__adds_up_as_printed),
+             TEST(text__certain_results__never_print_0_or_100_percent),
+             TEST(text__cautions__gravest_first),
+             TEST(text__too_small_a_buffer__fails_and_stays_inside))
