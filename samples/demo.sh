@@ -29,7 +29,7 @@ if ! { cmake -S . -B build-demo -DCMAKE_BUILD_TYPE=Release &&
     exit 1
 fi
 
-[ -n "$sheet" ] || sheet=samples/ng-07-slide-bar.json
+[ -n "$sheet" ] || sheet=samples/slide-bar.json
 echo
 echo "\$ hardskin plan $sheet"
 echo
