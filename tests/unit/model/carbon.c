@@ -78,6 +78,20 @@ static void carbon__space_and_time__are_second_order(void) {
     printf("observed order: %.2f in space, %.2f in time\n", space, time);
 }
 
+/* Order with D(C), from three meshes: the gain through the face */
+static void carbon__composition_dependent__is_second_order(void) {
+    double gain[3];
+    for (int k = 0; k < 3; k++) {
+        fill(.18);
+        CHECK(hs_carbon_mesh_make(&mesh, HS_SLAB, 1, 0, 3e-3, 24u << k, NULL) == HS_OK);
+        CHECK(hold(4, fixed(1.1), CLOSED, &AGREN, 600) == HS_OK);
+        gain[k] = uptake.gained_pct_m[0];
+    }
+    double order = log2((gain[1] - gain[0]) / (gain[2] - gain[1]));
+    printf("observed order with D(C): %.2f\n", order);
+    CHECK(order > 1.9 && order < 2.4);
+}
+
 /* exact: the series of a plate with both faces fixed, of a bar (Bessel), Crank 1975, eq. 4.16 and
  * 5.22; here by their first terms after a time at which the others are below 1e-9 */
 static const double J01 = 2.404825557695773, J1_OF_J01 = 0.519147497289467;
@@ -279,6 +293,7 @@ static void carbon__two_faces__keep_half_a_per_cent(void) {
 }
 
 HS_TEST_MAIN("model carbon", TEST(carbon__space_and_time__are_second_order),
+             TEST(carbon__composition_dependent__is_second_order),
              TEST(carbon__bar_and_plate__match_their_series),
              TEST(carbon__tube_wall__settles_to_the_logarithm),
              TEST(carbon__tube_wall__decays_as_its_cross_product_root),

@@ -99,6 +99,10 @@ static void case__not_monotone__deepest_fall_and_first_rise(void) {
     NEAR(depth * 1e3, .1 + .1 * 50 / 200, 1e-12);
     CHECK(hs_case_soft_rim(&depth, &profile, 400, NULL) == HS_OK);
     NEAR(depth, 0, 0);
+    CHECK(hs_case_soft_rim(&depth, &profile, 450, NULL) == HS_OK);
+    NEAR(depth * 1e3, .05, 1e-12);
+    CHECK(hs_case_depth(&depth, &profile, 560, NULL) == HS_OK);
+    NEAR(depth * 1e3, 1.0, 1e-12); /* a node that is just as hard as asked belongs to the case */
     CHECK(hs_case_depth(&depth, &profile, 600, NULL) == HS_OK);
     NEAR(depth * 1e3, .5 + .3 * 120 / 180, 1e-12);
     CHECK(hs_case_deepest(&depth, &profile, 600, NULL) == HS_OK);

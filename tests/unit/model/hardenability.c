@@ -34,6 +34,9 @@ static void hardenability__carbon_and_manganese_pieces__meet(void) {
     const hs_composition none = {.C = 0};
     for (size_t i = 0; i < 4; i++)
         NEAR(inches(none, carbon[i] + 1e-6) / inches(none, carbon[i]), 1, 0.01);
+    /* exact: 5.10 x 1.5 - 1.12 = 6.53 over 1 */
+    const hs_composition rich = {.Mn = 1.5};
+    NEAR(inches(rich, .2) / inches(none, .2), 6.53, 1e-9);
     const hs_composition a = {.Mn = mn}, b = {.Mn = mn + 1e-6};
     NEAR(inches(b, .2) / inches(a, .2), 1, 0.001);
 }
@@ -77,6 +80,8 @@ static void hardenability__early_surface__joins_the_series(void) {
     }
     /* exact: exp(u^2) erfc(u) = 1/2 at u = Bi sqrt(Fo) = .7690798 */
     NEAR(50 * sqrt(hs_half_time(HS_QUENCHED_PLATE, 50, 1)), 0.76908, 1e-4);
+    /* a round has less steel behind its surface than a half-space: it is sooner there */
+    CHECK(5 * sqrt(hs_half_time(HS_QUENCHED_ROUND, 5, 1)) < 0.74);
     NEAR(10.8 * sqrt(hs_half_time(HS_QUENCHED_PLATE, 10.8, 1)), 0.76908, 1e-3);
 }
 

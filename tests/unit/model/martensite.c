@@ -67,6 +67,7 @@ static void martensite__mixed_back__matches_worked_values(void) {
         NEAR(HRC(PLAIN, plain[i][0], 0, 0), plain[i][1], 0.006);
     for (double carbon = .10; carbon <= .70; carbon += .05)
         NEAR(HRC(PLAIN, carbon, 0, 0), hs_a255_HRC(carbon), 1e-9);
+    NEAR(HRC(PLAIN, .697, 0, 0), hs_a255_HRC(.697), 1e-9);
     NEAR(HRC(S1018, .8, 0, 0), 65.40, 0.006);
     NEAR(HRC(S1018, .9, 0, 0), 65.01, 0.006);
     NEAR(HRC(S1018, .8, 165, 3), 62.41, 0.006);
