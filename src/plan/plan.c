@@ -39,7 +39,7 @@ static hs_status check_job(const hs_job *job, hs_error *err) {
                        "a job has 1 to %d dimensions, up to %d faces and %d steps",
                        HS_MAX_DIMENSIONS, HS_MAX_FACES, HS_MAX_STEPS);
     if (!(job->shop.confidence >= 0.5 && job->shop.confidence <= 0.999))
-        return hs_fail(err, HS_E_IMPOSSIBLE, "usually 95 %", "confidence is 50 % to 99.9 %");
+        return hs_fail(err, HS_E_IMPOSSIBLE, "usually 95 %", "confidence is 50 %% to 99.9 %%");
     return HS_OK;
 }
 
