@@ -170,7 +170,7 @@ static void set_stop_if(hs_result_measured_dimension *out, const hs_job *job, si
 }
 
 static void set_note(hs_result_measured_dimension *out, const hs_bench *b, const hs_job *job,
-                     size_t i) {
+                     size_t i, int case_used) {
     hs_text text = hs_text_start(out->note, sizeof out->note);
     double v = b->shape_m[0] - NOISE_M;
     double clean_m = v - b->limit[0].clean_m;
@@ -183,7 +183,7 @@ static void set_note(hs_result_measured_dimension *out, const hs_bench *b, const
                     hs_word_length(deep_m, job->inch_first, HS_UP).text);
     if (!job->measured.dimension[i].shape_given)
         hs_text_add(&text, "Shape not measured: the computed one is used. ");
-    if (!(job->measured.case_m > 0)) hs_text_add(&text, "Case not measured: the computed one.");
+    if (!case_used) hs_text_add(&text, "Case not measured: the computed one is used.");
 }
 
 /* A surface that reads soft: no wheel helps, unless a soft rim lies over hard case. */
@@ -228,7 +228,9 @@ static void judge_dimension(hs_result_measured_dimension *out, const hs_job *job
     set_removal(out, &bench, job, in, i);
     set_terms(out, &bench);
     set_stop_if(out, job, i);
-    set_note(out, &bench, job, i);
+    double doubt_m;
+    (void)case_shift(&doubt_m, &job->measured, in);
+    set_note(out, &bench, job, i, doubt_m > 0);
     if (out->verdict != HS_WHEEL_GRIND) hs_measured_remedies(out, &bench, job, i, in);
     mind_hardness(out, job, i, in);
 }

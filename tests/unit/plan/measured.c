@@ -241,12 +241,131 @@ static void measured__reads_soft__no_unless_a_rim_explains_it(void) {
     b.job.measured.hardness_low_HV = 560;
     b.job.measured.hardness_high_HV = 620;
     CHECK(judge(&b)->verdict == HS_WHEEL_NO);
-    b.in.face[0].soft_rim_m = 0.05e-3;
+    b.in.face[0].soft_rim_m = 0.0505e-3;
     CHECK(judge(&b)->verdict == HS_WHEEL_CARE);
+    CHECK(strstr(b.out.dimension[0].note, "0.051 mm") != NULL);
     CHECK(b.out.verdict == HS_WHEEL_CARE);
+    b.in.face[0].soft_rim_m = 0; /* low end below, middle above what is asked */
+    b.job.measured.hardness_high_HV = 760;
+    CHECK(judge(&b)->verdict == HS_WHEEL_CARE);
     b.job.measured.hardness_low_HV = 660;
     b.job.measured.hardness_high_HV = 720;
     CHECK(judge(&b)->verdict == HS_WHEEL_GRIND);
+}
+
+static void measured__unequal_faces__share_and_turn_by_what_each_may_lose(void) {
+    /* exact, mm: face 0 need .20 may .49, face 1 need .15 may .58 (B' the hardness's .70); shares
+     * .3291 + .3414 of H - F_mid = .6705; sum limits .51 and .589, face 0 alone .49 */
+    bench_job b;
+    worked_plate(&b);
+    b.in.face[1].clean_up_m = b.in.face[1].clean_up_high_m = 30e-6;
+    b.in.face[1].case_m = 1.5e-3;
+    b.in.face[1].hard_to_m = 0.7e-3;
+    const hs_result_measured_dimension *d = judge(&b);
+    NEAR(d->limit_clean_m, 0.510e-3, TIGHT);
+    NEAR(d->limit_case_m, 0.490e-3, TIGHT);
+    NEAR(d->turn_at_m, 20.231e-3, TIGHT);
+    NEAR(d->removal_min_m, 0.204e-3, TIGHT);
+    NEAR(d->removal_max_m, 0.468e-3, TIGHT);
+    NEAR(d->case_left_min_m, 0.756e-3, TIGHT);
+    NEAR(b.out.case_m, 1.21e-3, TIGHT);
+    b.job.measured.dimension[0].crown = 1;
+    NEAR(judge(&b)->turn_at_m, 20.219e-3, TIGHT);
+    hs_measured_face swap = b.in.face[0]; /* the other way round: the faces change places */
+    b.in.face[0] = b.in.face[1];
+    b.in.face[1] = swap;
+    d = judge(&b);
+    NEAR(d->turn_at_m, 20.231e-3, TIGHT);
+    NEAR(d->case_left_min_m, 0.756e-3, TIGHT);
+}
+
+static void measured__one_face_ground__carries_everything(void) {
+    /* exact, mm: V <= 2 (.4 - .1) and <= 2 (.59 - .421) */
+    for (int k = 0; k < 2; k++) {
+        bench_job b;
+        worked_plate(&b);
+        b.face[!k].finish = HS_AS_HARDENED;
+        b.job.measured.dimension[0].size_m = 20.4e-3;
+        b.job.measured.dimension[0].bow_m = 0.1e-3;
+        const hs_result_measured_dimension *d = judge(&b);
+        NEAR(d->limit_clean_m, 0.600e-3, TIGHT);
+        NEAR(d->limit_case_m, 0.338e-3, TIGHT);
+        CHECK(isnan(d->turn_at_m));
+        NEAR(d->removal_min_m, 0.330e-3, TIGHT);
+        NEAR(d->removal_max_m, 0.491e-3, TIGHT);
+        NEAR(d->case_left_min_m, 0.719e-3, TIGHT);
+        double sum = 0;
+        for (size_t i = 0; i < d->terms; i++)
+            sum += d->because[i].value_m;
+        NEAR(sum, 0.600e-3, TIGHT);
+        b.job.measured.dimension[0].size_m = 20.66e-3;
+        d = judge(&b);
+        CHECK(d->verdict == HS_WHEEL_NO && strstr(d->stop_if[1], "any shape"));
+        b.face[k].finish = HS_AS_HARDENED;
+        d = judge(&b);
+        CHECK(d->verdict == HS_WHEEL_NONE && strstr(d->note, "No face"));
+    }
+}
+
+static void measured__hardness_depth__is_a_budget_of_its_own(void) {
+    /* exact, mm: B' .5 from the hardness: V <= 19.979 - 20.66 + .96 = .279 */
+    bench_job b;
+    worked_plate(&b);
+    for (int f = 0; f < 2; f++) {
+        b.in.face[f].hard_to_m = b.in.face[f].hard_to_low_m = 0.5e-3;
+        b.in.face[f].case_low_m = b.in.face[f].case_m;
+    }
+    b.job.measured.dimension[0].bow_m = 0.1e-3;
+    const hs_result_measured_dimension *d = judge(&b);
+    NEAR(d->limit_case_m, 0.279e-3, TIGHT);
+    CHECK(d->verdict == HS_WHEEL_GRIND); /* .12 against .269 */
+    for (int f = 0; f < 2; f++)
+        b.in.face[f].hard_to_low_m = 0.4e-3;
+    CHECK(judge(&b)->verdict == HS_WHEEL_CARE); /* .12 against .069 */
+    /* a case found .05 thinner takes .05 of it too; its own doubt .1, on the part .05 */
+    b.job.measured.case_m = 1.16e-3;
+    b.in.case_there_m = 1.21e-3;
+    d = judge(&b);
+    NEAR(d->limit_case_m, 0.179e-3, TIGHT);
+    CHECK(strstr(d->note, "Case not measured") == NULL);
+    b.job.measured.dimension[0].bow_m = 0.04e-3;
+    CHECK(judge(&b)->verdict == HS_WHEEL_CARE); /* .06 against .179 - .2 - .01 */
+    b.job.measured.on_part = 1;
+    CHECK(judge(&b)->verdict == HS_WHEEL_GRIND); /* .06 against .179 - .1 - .01 */
+    b.in.case_there_m = 0;
+    d = judge(&b);
+    NEAR(d->limit_case_m, 0.279e-3, TIGHT);
+    CHECK(strstr(d->note, "Case not measured") != NULL);
+}
+
+static void measured__case_side__takes_the_larger_size(void) {
+    /* exact, mm: case limit .499; with the size .01 larger .489, against V and a tenth */
+    bench_job b;
+    worked_plate(&b);
+    for (int f = 0; f < 2; f++) {
+        b.in.face[f].case_low_m = b.in.face[f].case_m;
+        b.in.face[f].clean_up_m = b.in.face[f].clean_up_high_m = 0;
+    }
+    b.job.measured.dimension[0].bow_m = 0.444e-3;
+    CHECK(judge(&b)->verdict == HS_WHEEL_GRIND);
+    b.job.measured.dimension[0].bow_m = 0.446e-3;
+    CHECK(judge(&b)->verdict == HS_WHEEL_CARE);
+}
+
+static void measured__rounding__to_the_safe_side(void) {
+    bench_job b;
+    worked_plate(&b);
+    b.job.measured.dimension[0].size_m = 20.6605e-3;
+    b.job.measured.dimension[0].bow_m = 0.6e-3;
+    const hs_result_measured_dimension *d = judge(&b);
+    NEAR(d->limit_clean_m, 0.460e-3, TIGHT); /* .4605 */
+    NEAR(d->limit_case_m, 0.498e-3, TIGHT);  /* .4985 */
+    CHECK(strstr(d->note, "0.140 mm") != NULL && strstr(d->note, "0.102 mm") != NULL);
+    NEAR(d->removal_min_m, 0.010e-3, TIGHT); /* .33025 - .32 = .01025 */
+    b.job.inch_first = 1;
+    d = judge(&b);
+    NEAR(d->limit_clean_m, 0.0181 * 25.4e-3, TIGHT); /* .01813 in */
+    CHECK(strstr(d->stop_if[0], "0.0181 in") != NULL);
 }
 
 HS_TEST_MAIN("plan_measured", TEST(measured__worked_plate__printed_figures),
@@ -257,4 +376,9 @@ HS_TEST_MAIN("plan_measured", TEST(measured__worked_plate__printed_figures),
              TEST(measured__bore__is_reckoned_the_other_way_round),
              TEST(measured__plan_fed_back__has_the_same_margins),
              TEST(measured__what_is_missing__is_said_and_not_guessed),
+             TEST(measured__unequal_faces__share_and_turn_by_what_each_may_lose),
+             TEST(measured__one_face_ground__carries_everything),
+             TEST(measured__hardness_depth__is_a_budget_of_its_own),
+             TEST(measured__case_side__takes_the_larger_size),
+             TEST(measured__rounding__to_the_safe_side),
              TEST(measured__reads_soft__no_unless_a_rim_explains_it))
