@@ -55,6 +55,15 @@ hs_words hs_page_short(const hs_page *page, double length_m, hs_round direction)
     return out;
 }
 
+hs_words hs_page_nominal(const hs_page *page, double size_m) {
+    hs_words out;
+    if (page->job->inch_first)
+        snprintf(out.text, sizeof out.text, "%.6g in", hs_round_to(size_m / 0.0254, 4, HS_NEAREST));
+    else
+        snprintf(out.text, sizeof out.text, "%.7g mm", hs_round_to(size_m * 1e3, 3, HS_NEAREST));
+    return out;
+}
+
 hs_words hs_page_chance(double share, int at_least) {
     hs_words out;
     if (!isfinite(share))

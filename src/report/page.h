@@ -32,6 +32,9 @@ hs_words hs_page_size(const hs_page *page, double size_m, double size_in, hs_rou
 /** A length in the first system only: "0.330 mm". */
 hs_words hs_page_short(const hs_page *page, double length_m, hs_round direction);
 
+/** A nominal size in the first system, no idle zeros: "300 mm", "1.25 in". */
+hs_words hs_page_nominal(const hs_page *page, double size_m);
+
 /** A probability 0..1: "97.3 %", "at least 99.7 %"; never 0 % or 100 %. */
 hs_words hs_page_chance(double share, int at_least);
 

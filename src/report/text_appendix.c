@@ -20,15 +20,16 @@ static void step_lines(hs_page *page) {
     const hs_result *r = page->result;
     if (r->steps == 0) return;
     hs_page_heading(page, "A2 After each step");
-    hs_page_say(page, 2, "%3s  %10s  %12s  %s", "HRC", "case, mm", "scale, mm/side", "step");
+    hs_page_say(page, 2, "%4s  %7s  %7s  %s", "HRC", "case mm", "lost mm", "step");
     for (size_t i = 0; i < r->steps; i++) {
         const hs_result_step *s = &r->step[i];
         char hard[16] = "soft";
         if (isfinite(s->hardness_HRC)) snprintf(hard, sizeof hard, "%.0f", s->hardness_HRC);
-        hs_page_say(page, 1, "%4s  %10.3f  %14.4f  %s", hard, s->case_depth_m * 1e3,
-                    s->lost_m * 1e3, s->text);
+        hs_page_say(page, 2, "%4s  %7.3f  %7.4f  %s", hard, s->case_depth_m * 1e3, s->lost_m * 1e3,
+                    s->text);
     }
-    hs_page_say(page, 2, "Case to %.0f HV, as if the part were hardened with what it then has.",
+    hs_page_say(page, 2,
+                "Case to %.0f HV, as if hardened with what it then has; lost as scale per side.",
                 r->hard.limit_HV);
 }
 
@@ -45,8 +46,11 @@ static void profile_lines(hs_page *page) {
 
 static void bow_lines(hs_page *page) {
     const hs_result_distortion *d = &page->result->distortion;
-    if (d->terms == 0) return;
-    hs_page_heading(page, "A4 What the bow is made of");
+    if (!(d->bow_m > 0) && d->terms == 0) return;
+    hs_page_heading(page, "A4 Bow and growth over the length");
+    hs_page_say(page, 2, "bow: typical %s, 1 part in 20 has %s or more",
+                hs_page_length(page, d->bow_m, HS_NEAREST).text,
+                hs_page_length(page, d->bow_high_m, HS_UP).text);
     for (size_t i = 0; i < d->terms; i++)
         hs_page_say(page, 2, "%8.3f mm  %s", d->because[i].value_m * 1e3, d->because[i].term);
     hs_page_say(page, 2, "growth of the length: %s",
@@ -54,12 +58,12 @@ static void bow_lines(hs_page *page) {
 }
 
 static void table_lines(hs_page *page) {
-    hs_page_heading(page, "A5 Tables in this program (constants, sources, basis)");
+    hs_page_heading(page, "A5 Tables in this program: name, basis, sources (hardskin tables NAME)");
     hs_page_say(page, 2, "version %s, tables %s, sheet %016llx, samples %zu", HS_VERSION,
                 hs_table_hash(), page->job->hash, page->result->confidence.samples);
     for (int i = 0; i < HS_TABLE_COUNT; i++) {
         const hs_table *t = hs_table_get((hs_table_id)i);
-        hs_page_say(page, 2, "%-22s %s; %s", t->id, t->basis, t->source);
+        hs_page_say(page, 2, "%-21s %-13s %s", t->id, t->basis, t->source);
     }
 }
 

@@ -29,6 +29,32 @@ static void scale_line(hs_page *page) {
                 lost.text, low.text, high.text, s->mass_kg * 1e3);
 }
 
+/* Do two faces print the same figures? Then they share their lines. */
+static int same_face(const hs_page *page, size_t i, size_t k) {
+    const hs_result_face *a = &page->result->face[i], *b = &page->result->face[k];
+    const hs_face *x = &page->job->face[i], *y = &page->job->face[k];
+    const double tiny_m = 1e-7;
+    return a->present && b->present && fabs(a->removal_min_m - b->removal_min_m) < tiny_m &&
+           fabs(a->removal_max_m - b->removal_max_m) < tiny_m &&
+           fabs(a->case_left_min_m - b->case_left_min_m) < tiny_m &&
+           fabs(a->case_left_typical_m - b->case_left_typical_m) < tiny_m &&
+           fabs(a->case_lost_m - b->case_lost_m) < tiny_m &&
+           fabs(a->hardness_left_HV - b->hardness_left_HV) < 0.5 &&
+           fabs(x->case_m - y->case_m) < tiny_m && fabs(x->hardness_HV - y->hardness_HV) < 0.5;
+}
+
+static int first_of_its_like(const hs_page *page, size_t i) {
+    for (size_t k = 0; k < i; k++)
+        if (same_face(page, k, i)) return 0;
+    return 1;
+}
+
+static void face_names(hs_text *names, const hs_page *page, size_t i) {
+    hs_text_add(names, "%s", page->job->face[i].name);
+    for (size_t k = i + 1; k < page->job->faces; k++)
+        if (same_face(page, i, k)) hs_text_add(names, ", %s", page->job->face[k].name);
+}
+
 static void face_lines(hs_page *page, size_t i) {
     const hs_face *face = &page->job->face[i];
     const hs_result_face *f = &page->result->face[i];
@@ -38,8 +64,10 @@ static void face_lines(hs_page *page, size_t i) {
     hs_words wanted = hs_page_short(page, face->case_m, HS_UP);
     hs_words min = hs_page_short(page, f->removal_min_m, HS_DOWN);
     hs_words max = hs_page_short(page, f->removal_max_m, HS_UP);
-    hs_page_say(page, 2, "face %s: the wheel takes %s to %s per side", face->name, min.text,
-                max.text);
+    char names[512];
+    hs_text list = hs_text_start(names, sizeof names);
+    face_names(&list, page, i);
+    hs_page_say(page, 2, "%s: the wheel takes %s to %s per side", names, min.text, max.text);
     hs_page_say(page, 4, "worst spot loses %s of case, %.0f %% of it%s", lost.text,
                 f->share_of_case_pct, f->share_of_case_pct > 33 ? " (more than a third)" : "");
     if (face->case_m > 0)
@@ -65,7 +93,7 @@ void hs_text_case(hs_page *page) {
     case_lines(page);
     scale_line(page);
     for (size_t i = 0; i < page->job->faces; i++)
-        if (page->result->face[i].present) face_lines(page, i);
+        if (page->result->face[i].present && first_of_its_like(page, i)) face_lines(page, i);
 }
 
 static void driver_line(hs_page *page, const hs_driver *d) {
@@ -81,8 +109,9 @@ void hs_text_doubts(hs_page *page) {
     const hs_result_confidence *c = &page->result->confidence;
     if (c->samples == 0 || page->result->grind == HS_NONE) return;
     hs_page_heading(page, "DOUBT");
-    hs_page_say(page, 2, "asked: %s of one part, all faces together; reached at the aim: %s",
-                hs_page_chance(c->level, 0).text, hs_page_chance(c->reached, c->at_least).text);
+    hs_page_say(page, 2, "asked: %s, of one part, all faces together",
+                hs_page_chance(c->level, 0).text);
+    hs_page_say(page, 2, "reached at the aim: %s", hs_page_chance(c->reached, c->at_least).text);
     if (page->job->part.quantity > 1)
         hs_page_say(page, 2, "all %zu parts good: %s", page->job->part.quantity,
                     hs_page_chance(c->reached_batch, c->at_least).text);

@@ -15,7 +15,9 @@ static void rough_line(hs_page *page, size_t i) {
     const char *name = job->dimension[i].name;
     if (!has_size(d)) {
         hs_page_say(page, 2, "%-12s %s", name,
-                    d->verdict == HS_STOP ? "STOP: no rough size" : "not ground");
+                    d->verdict == HS_STOP ? "STOP: no rough size"
+                    : d->note[0]          ? d->note
+                                          : "not ground");
         return;
     }
     hs_words aim = hs_page_size(page, d->rough_aim_m, d->rough_aim_in, HS_NEAREST);
@@ -61,11 +63,13 @@ static void shape_line(hs_page *page, size_t i) {
     hs_words usual = hs_page_short(page, k * d->shape_m, HS_NEAREST);
     hs_words high = hs_page_short(page, k * d->shape_high_m, HS_UP);
     int flat = dimension->across == HS_ACROSS_FACES && job->part.length_m > 0;
-    hs_words over = hs_page_short(page, job->part.length_m, HS_NEAREST);
-    const char *most = isfinite(d->shape_limit_m) ? limit.text : "none";
-    hs_page_say(page, 2, "%-12s at most %s", dimension->name, most);
+    hs_words over = hs_page_nominal(page, job->part.length_m);
+    hs_page_say(page, 2, "%-12s %s%s", dimension->name,
+                isfinite(d->shape_limit_m) ? "at most " : "no limit to give, the window is closed",
+                isfinite(d->shape_limit_m) ? limit.text : "");
     hs_page_say(page, 15, "%s%s%s", word, flat ? ", over " : "", flat ? over.text : "");
-    hs_page_say(page, 15, "to expect: %s typical, %s in 1 part in 20", usual.text, high.text);
+    hs_page_say(page, 15, "to expect: typical %s; 1 part in 20 has %s or more", usual.text,
+                high.text);
 }
 
 void hs_text_shape(hs_page *page) {

@@ -25,7 +25,7 @@ static void dimension_lines(hs_page *page, size_t i) {
     }
     if (isfinite(d->turn_at_m) && page->job->dimension[i].across == HS_ACROSS_FACES)
         hs_page_say(page, 4, "turn the part over at %s", turn.text);
-    hs_page_say(page, 4, "size without the bow %s; shape counted %s", size.text, shape.text);
+    hs_page_say(page, 4, "size without the bow %s, shape counted %s", size.text, shape.text);
     hs_page_say(page, 4, "the shape may be %s (clean-up) and %s (case)",
                 isfinite(d->limit_clean_m) ? clean.text : "anything",
                 isfinite(d->limit_case_m) ? deep.text : "anything");

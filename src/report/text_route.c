@@ -14,21 +14,17 @@ void hs_text_route(hs_page *page) {
     const hs_result *r = page->result;
     char line[ROUTE_BYTES], time[48];
     hs_text text = hs_text_start(line, sizeof line);
-    double end_s = 0;
     hs_page_heading(page, "ROUTE (times from fire on to fire off)");
     for (size_t i = 0; i < r->steps; i++) {
         const hs_result_step *s = &r->step[i];
         double fire_s = s->heat_up_s + s->hold_s;
         hs_text_add(&text, "%s%s", i ? " > " : "", s->text);
         if (!burns(page->job->step[i].kind)) continue;
-        if (fire_s > end_s) end_s = fire_s;
         if (s->heat_up_s > 0 && hs_format_time(time, sizeof time, fire_s, HS_NEAREST))
             hs_text_add(&text, " (fire on to off %s)", time);
     }
     hs_page_say(page, 2, "%s", line);
     if (text.overflow) page->text.overflow = 1;
-    if (end_s > 0 && hs_format_time(time, sizeof time, end_s, HS_NEAREST))
-        hs_page_say(page, 2, "longest fire: %s", time);
     for (size_t i = 0; i < r->steps; i++)
         if (page->job->step[i].kind == HS_CARBURISE && !(r->step[i].heat_up_s > 0) &&
             page->job->step[i].log_points == 0)

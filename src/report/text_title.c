@@ -25,18 +25,18 @@ static void part_line(hs_page *page) {
     const hs_part *p = &page->job->part;
     static const char *const forms[] = {"plate", "bar", "ring", "profile"};
     char size[96] = "";
-    hs_words a = {""}, b = {""}, c = hs_page_short(page, p->length_m, HS_NEAREST);
+    hs_words a = {""}, b = {""}, c = hs_page_nominal(page, p->length_m);
     hs_text text = hs_text_start(size, sizeof size);
     if (p->form == HS_PLATE) {
-        a = hs_page_short(page, p->width_m, HS_NEAREST);
-        b = hs_page_short(page, p->thickness_m, HS_NEAREST);
+        a = hs_page_nominal(page, p->width_m);
+        b = hs_page_nominal(page, p->thickness_m);
         hs_text_add(&text, "%s x %s x %s", c.text, a.text, b.text);
     } else if (p->form == HS_BAR) {
-        a = hs_page_short(page, p->diameter_m, HS_NEAREST);
+        a = hs_page_nominal(page, p->diameter_m);
         hs_text_add(&text, "diameter %s, length %s", a.text, c.text);
     } else if (p->form == HS_RING) {
-        a = hs_page_short(page, p->outside_m, HS_NEAREST);
-        b = hs_page_short(page, p->bore_m, HS_NEAREST);
+        a = hs_page_nominal(page, p->outside_m);
+        b = hs_page_nominal(page, p->bore_m);
         hs_text_add(&text, "outside %s, bore %s, length %s", a.text, b.text, c.text);
     } else {
         hs_text_add(&text, "length %s", c.text);
@@ -96,8 +96,9 @@ static void danger_line(hs_page *page) {
         n += !strcmp(level, "danger") || !strcmp(level, "warning");
     }
     if (n > 0)
-        hs_page_say(page, 0, "%zu DANGER and WARNING line%s below: read before the first fire.", n,
-                    n == 1 ? "" : "s");
+        hs_page_say(page, 0,
+                    "DANGER or WARNING lines further down: %zu. Read them before the first fire.",
+                    n);
 }
 
 void hs_text_title(hs_page *page) {

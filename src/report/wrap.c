@@ -1,5 +1,6 @@
 #include "report/wrap.h"
 
+#include <ctype.h>
 #include <string.h>
 
 static int starts_point(char c) {
@@ -25,6 +26,28 @@ static size_t word_bytes(size_t *columns, const char *text, size_t most) {
     return bytes;
 }
 
+/* Does a unit stand at `text`, closed by a space, a stop or the end? */
+static int is_unit(const char *text) {
+    static const char *const units[] = {"mm", "in", "%", "C", "HV", "HRC", "h", "min", "g", "A"};
+    for (size_t i = 0; i < sizeof units / sizeof *units; i++) {
+        size_t n = strlen(units[i]);
+        if (!strncmp(text, units[i], n) && strchr(" ),.;:", text[n])) return 1;
+    }
+    return 0;
+}
+
+/* As word_bytes, a number taken together with the unit behind it. */
+static size_t chunk_bytes(size_t *columns, const char *text, size_t most) {
+    size_t bytes = word_bytes(columns, text, most), more;
+    if (text[bytes] != ' ' || !isdigit((unsigned char)text[bytes - 1]) ||
+        !is_unit(text + bytes + 1))
+        return bytes;
+    size_t unit = word_bytes(&more, text + bytes + 1, most);
+    if (*columns + 1 + more > most) return bytes;
+    *columns += 1 + more;
+    return bytes + 1 + unit;
+}
+
 static const char *skip_spaces(const char *text) {
     return text + strspn(text, " \n");
 }
@@ -34,7 +57,7 @@ static void fill_lines(hs_text *out, size_t indent, size_t hang, const char *tex
     int fresh = 1;
     hs_text_add(out, "%*s", (int)indent, "");
     for (text = skip_spaces(text); *text; text = skip_spaces(text)) {
-        size_t columns, bytes = word_bytes(&columns, text, HS_COLUMNS - hang);
+        size_t columns, bytes = chunk_bytes(&columns, text, HS_COLUMNS - hang);
         if (column + columns + (fresh ? 0u : 1u) > HS_COLUMNS) {
             hs_text_add(out, "\n%*s", (int)hang, "");
             column = hang;

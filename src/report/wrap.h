@@ -12,7 +12,8 @@ size_t hs_wrap_columns(const char *text);
 /** Append a text as one or more lines.
  *
  *  A text that fits is kept as it is, inner spaces too. One that does not is broken at spaces, runs
- *  of spaces become one, later lines are indented by `hang`; a word longer than a line is cut.
+ *  of spaces become one, later lines are indented by `hang`; a word longer than a line is cut;
+ *  a number stays with its unit.
  *
  *    indent, hang  columns of spaces before the first and the later lines, below HS_COLUMNS / 2
  *    text          one paragraph; a line feed in it counts as a space */

@@ -80,6 +80,18 @@ static void text__go__rough_size_is_in_the_first_12_lines(void) {
     CHECK(line_of(t, "GO") <= 3);
 }
 
+/* A bore with stock is smaller: its window starts at may (windows.md, section 3). */
+static void text__bore__draws_may_on_the_small_side(void) {
+    made m;
+    made_plate(&m);
+    m.dimension[0].across = HS_ACROSS_BORE;
+    const char *bar = strstr(write_text(&m), "##O##");
+    CHECK(bar != NULL);
+    const char *below = bar ? strchr(bar, '\n') : NULL;
+    CHECK(below && !strncmp(below + 1 + strspn(below + 1, " "), "may 0.425 mm per side", 21));
+    CHECK(line_of(out, "need 0.275 mm per side") == line_of(out, "may 0.425 mm per side"));
+}
+
 static void text__inch_first__swaps_the_units(void) {
     made m;
     made_plate(&m);
@@ -173,7 +185,7 @@ static void text__too_small_a_buffer__fails_and_stays_inside(void) {
 HS_TEST_MAIN("report_text", TEST(text__every_kind_of_result__fits_80_columns),
              TEST(text__long_words_and_names__fit_80_columns),
              TEST(text__go__rough_size_is_in_the_first_12_lines),
-             TEST(text__inch_first__swaps_the_units),
+             TEST(text__bore__draws_may_on_the_small_side), TEST(text__inch_first__swaps_the_units),
              TEST(text__stop__first_lines_say_which_why_and_what_helps),
              TEST(text__measured__comes_right_after_the_verdict),
              TEST(text__because__adds_up_as_printed),

@@ -47,6 +47,16 @@ static void wrap__a_word_too_long__is_cut_between_code_points(void) {
     CHECK(strlen(text) == 202);
 }
 
+static void wrap__a_number__stays_with_its_unit(void) {
+    char line[120];
+    memset(line, 'x', 72);
+    snprintf(line + 72, sizeof line - 72, " 20.660 mm)");
+    const char *text = wrapped(0, 0, line);
+    CHECK(!strcmp(text + 73, "20.660 mm)\n"));
+    snprintf(line + 72, sizeof line - 72, " 20.660 mill");
+    CHECK(!strcmp(wrapped(0, 0, line) + 72, " 20.660\nmill\n"));
+}
+
 static void wrap__a_line_feed_inside__is_a_space(void) {
     CHECK(!strcmp(wrapped(0, 2, "a\nb"), "a b\n"));
 }
@@ -55,4 +65,4 @@ HS_TEST_MAIN("report_wrap", TEST(wrap__code_points__count_one_column_each),
              TEST(wrap__a_line_that_fits__stays_as_it_is),
              TEST(wrap__81_columns__break_at_the_space_and_hang),
              TEST(wrap__a_word_too_long__is_cut_between_code_points),
-             TEST(wrap__a_line_feed_inside__is_a_space))
+             TEST(wrap__a_number__stays_with_its_unit), TEST(wrap__a_line_feed_inside__is_a_space))
