@@ -43,8 +43,9 @@ typedef struct hs_carbon_mesh {
  *    inner_radius_m  in   tube and bore: radius of the bore; else ignored
  *    reach_m         in   how deep carbon can go (hs_carbon_reach). When the part is deeper, only
  *                         that much below face 1 is meshed and the far side is closed: the way to
- *                         treat one face of a thick part. 0: the whole section, fine at both faces
- *                         (slab, tube, bore) or at the outside (cylinder).
+ *                         treat one face of a thick part. When it is not: the whole section, fine
+ *                         at face 1. 0: the whole section, fine at both faces (slab, tube, bore)
+ *                         or at the outside (cylinder).
  *    n               in   2 to HS_CARBON_CELLS cells; 0: the usual number
  *
  *  A plate alike on both faces is best meshed to its middle: half the thickness, reach = that half.
