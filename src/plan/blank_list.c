@@ -68,7 +68,7 @@ static void try_bar(hs_bar *best, const hs_bar_asked *asked, size_t form, size_t
                   .under_width_m = hs_table_number(list, w, HS_STOCK_EN_UNDER) * unit_m,
                   .under_thickness_m = hs_table_number(list, t, HS_STOCK_EN_UNDER) * unit_m,
                   .found = 1};
-    if (bar.width_m < bar.thickness_m) return; /* the same flat stands there the other way */
+    if (w != t && bar.width_m <= bar.thickness_m) return; /* no flat: on edge, or a square */
     if (best->found && bar.width_m * bar.thickness_m >= best->width_m * best->thickness_m) return;
     bar.skin_m = asked->bright ? 0 : hs_blank_skin_m(bar.thickness_m);
     bar.bow_m = bow_of(form_text(form, HS_STOCK_FORMS_KIND), bar.width_m * bar.thickness_m,
