@@ -54,7 +54,7 @@ static void other_end(hs_result_measured_dimension *out, const hs_bench *b, int 
     double end_m = to_low ? c.finish.high_m : c.finish.low_m;
     if (r)
         say(r, to_low ? "Finish at or below " : "Finish at or above ",
-            hs_word_length(end_m, inch, HS_NEAREST), ", still inside the tolerance.");
+            hs_word_length(end_m, inch, to_low ? HS_DOWN : HS_UP), ", still inside the tolerance.");
 }
 
 static void remake_centres(hs_result_measured_dimension *out, const hs_bench *b, const hs_job *job,
