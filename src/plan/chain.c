@@ -86,6 +86,7 @@ static hs_status prepare_face(hs_chain *chain, size_t i, hs_error *err) {
     hs_axis wall, *axis = &wall;
     hs_status status = hs_axis_of_face(axis, chain->job, i, err);
     if (status != HS_OK) return status;
+    out->wall_m = wall.wall_m;
     if (2 * depth_m > HS_K_PLAN_DOUBT_CASE_BOTH_REFUSE * axis->wall_m &&
         (axis->far_exposed || axis->shape == HS_CYLINDER))
         return at_face(hs_fail(err, HS_E_THROUGH, "a shorter soak, or a thicker part",
@@ -93,6 +94,14 @@ static hs_status prepare_face(hs_chain *chain, size_t i, hs_error *err) {
                                "wall behind face %s",
                                depth_m * 1e3, axis->wall_m * 1e3, face->name),
                        face, err);
+    for (size_t k = 0; k < i; k++) { /* the same wall and limit: the same answer */
+        const hs_face_chain *other = &chain->face[k];
+        if (other->axis < HS_MAX_AXES && other->wall_m == out->wall_m &&
+            other->wanted.hardness_HV == face->limit_HV) {
+            out->margin = other->margin;
+            return HS_OK;
+        }
+    }
     hs_quenched q = section_in_quench(chain, axis->wall_m);
     return hs_case_hardens(&out->margin, &chain->job->part.steel.mid, &q, depth_m, err);
 }
@@ -212,6 +221,7 @@ double hs_chain_surface_HV(const hs_chain *chain, size_t steps) {
     for (size_t i = 0; i < steps; i++)
         quenched |= chain->job->step[i].kind == HS_QUENCH;
     if (!quenched || chain->axes.n == 0) return NAN;
+    /* A case that hardens only in part is hard enough to crack: it counts as hard all the same. */
     hs_temper temper[HS_MAX_TEMPERS];
     hs_hardening h = chain->hardening;
     h.temper = temper;

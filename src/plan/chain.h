@@ -13,6 +13,7 @@ typedef struct hs_face_chain {
     size_t axis;            /* HS_MAX_AXES: masked */
     hs_limit wanted;        /* hardness to which the case is counted */
     hs_limit asked;         /* hardness asked of the finished face; the case's if none is asked */
+    double wall_m;          /* behind it */
     double margin;          /* ideal diameter at hand over the one needed; the case hardens from 1 */
 } hs_face_chain;
 

@@ -139,6 +139,24 @@ static double stock_of(const hs_window_found *f, const hs_dimension *dimension,
     return stock[k];
 }
 
+static void name_letters(hs_result_face *out, const hs_window_found *f, size_t index, int k) {
+    *out = (hs_result_face){.present = 1,
+                            .dimension = index,
+                            .clean_up_m = f->bad[k].clean_up_m,
+                            .budget_m = f->bad[k].budget_m,
+                            .split_m = f->bad[k].split_m,
+                            .growth_low_m = f->bad[k].growth_low_m,
+                            .growth_high_m = f->bad[k].growth_high_m,
+                            .lost_high_m = f->bad[k].lost_high_m,
+                            .removal_min_m = NAN,
+                            .removal_max_m = NAN,
+                            .case_left_min_m = NAN,
+                            .case_left_typical_m = NAN,
+                            .case_lost_m = NAN,
+                            .hardness_left_HV = NAN,
+                            .share_of_case_pct = NAN};
+}
+
 /* What the wheel does to one face at the aim, over all draws. */
 static void fill_face(hs_result_face *out, const hs_window_found *f, const hs_chain *chain,
                       size_t index, int k, const hs_draws *draws, hs_decide_work *work) {
@@ -146,6 +164,8 @@ static void fill_face(hs_result_face *out, const hs_window_found *f, const hs_ch
     const hs_dimension *dimension = &chain->job->dimension[index];
     size_t face = dimension->face[k], n = draws->n;
     double q = chain->job->shop.confidence;
+    name_letters(out, f, index, k);
+    if (f->verdict == HS_STOP) return; /* no rough size: nothing is taken off */
     double stock_m = stock_of(f, dimension, f->aim_m, k);
     for (size_t i = 0; i < n; i++) {
         double growth_m = hs_warp_growth(&chain->warp, chain->job, dimension, draws->z[i]);
@@ -158,20 +178,12 @@ static void fill_face(hs_result_face *out, const hs_window_found *f, const hs_ch
         work->column[LOST][i] = deepest;
     }
     int inch = chain->job->inch_first;
-    out->present = 1;
-    out->dimension = index;
     out->removal_min_m = hs_quantile_of(work->column[LEAST], n, 1 - q);
     out->removal_max_m = hs_window_round(hs_quantile_of(work->column[MOST], n, q), inch, HS_UP);
     double left = hs_quantile_of(work->column[LEFT], n, 1 - q);
     out->case_left_min_m = hs_window_round(fmax(0, left), inch, HS_DOWN);
     out->case_left_typical_m = fmax(0, hs_quantile_of(work->column[LEFT], n, 0.5));
     out->case_lost_m = fmax(0, hs_quantile_of(work->column[LOST], n, q));
-    out->clean_up_m = f->bad[k].clean_up_m;
-    out->budget_m = f->bad[k].budget_m;
-    out->split_m = f->bad[k].split_m;
-    out->growth_low_m = f->bad[k].growth_low_m;
-    out->growth_high_m = f->bad[k].growth_high_m;
-    out->lost_high_m = f->bad[k].lost_high_m;
     double lost = hs_quantile_of(work->column[LOST], n, 0.5);
     double depth = lost + out->case_left_typical_m;
     out->share_of_case_pct = depth > 0 ? 100 * fmax(0, lost) / depth : 100;

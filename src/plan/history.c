@@ -35,6 +35,14 @@ static hs_status make_mesh(hs_carbon_mesh *mesh, const hs_axis *axis, double rea
     return hs_carbon_mesh_make(mesh, axis->shape, axis->size_m, axis->inner_m, cut, 0, err);
 }
 
+/* Of a wall that carbon enters from both sides, this face's part ends where carbon is least. */
+static void end_at_least(hs_case_profile *profile) {
+    size_t least = 0;
+    for (size_t i = 1; i < profile->n; i++)
+        if (profile->carbon_pct[i] <= profile->carbon_pct[least]) least = i;
+    if (least > 0) profile->n = least + 1;
+}
+
 hs_status hs_history_run(hs_case_profile *profile, const hs_axis *axis, const hs_route *route,
                          size_t heats, hs_history_point at, double core_pct,
                          hs_history_work *work, hs_error *err) {
@@ -57,5 +65,6 @@ hs_status hs_history_run(hs_case_profile *profile, const hs_axis *axis, const hs
         if (status != HS_OK) return status;
     }
     hs_case_from_mesh(profile, &work->mesh, work->carbon_pct, uptake.surface_pct, 0);
+    if (axis->far_exposed && !work->mesh.cut) end_at_least(profile);
     return HS_OK;
 }

@@ -56,6 +56,13 @@ static void offer(hs_result_dimension *dimension, const hs_window_found *before,
     }
 }
 
+/* Where something opens the window, what leaves it shut is not worth reading. */
+static void keep_the_best(hs_result_dimension *d) {
+    while (d->remedies > 1 && d->remedy[0].verdict < HS_STOP &&
+           d->remedy[d->remedies - 1].verdict == HS_STOP)
+        d->remedies--;
+}
+
 static double total_width(const hs_window_found *f, size_t n, const hs_window_found *before) {
     double sum = 0;
     for (size_t i = 0; i < n; i++)
@@ -82,34 +89,51 @@ static int run(search *s, const hs_variant *variant, int fire) {
     hs_status status = fire ? hs_chain_make(chain, job, s->history, NULL)
                             : hs_chain_again(chain, s->chain, job, NULL);
     if (status != HS_OK) return 0;
-    hs_decide_again(s->work->found, s->before, chain, s->draws, job->shop.confidence, s->decide);
+    hs_decide_again(s->work->found, s->before, chain, &s->work->few, job->shop.confidence,
+                    s->decide);
     return 1;
 }
 
-/* The smallest size of a change that opens everything; else its largest that runs. */
+/* The chain of the last run, with all draws: what is offered is this. */
+static void confirm(search *s, const hs_variant *variant) {
+    hs_decide_again(s->work->found, s->before, &s->work->chain, s->draws,
+                    variant->job.shop.confidence, s->decide);
+}
+
+static int apply(search *s, const hs_change *change, int size) {
+    hs_variant *v = &s->work->variant;
+    hs_variant_start(v, s->job);
+    return change->change(v, size) && run(s, v, change->fire);
+}
+
+/* Remember the single change that opens most, for pairs. */
+static void keep_if_best(search *s) {
+    double width = total_width(s->work->found, s->job->dimensions, s->before);
+    if (!(width > s->best_width_m)) return;
+    s->best_width_m = width;
+    hs_variant_start(&s->work->best, &s->work->variant.job);
+    memcpy(s->work->best.what, s->work->variant.what, sizeof s->work->best.what);
+}
+
+/* The smallest size of a change that opens everything; else the largest that runs. */
 static void try_change(search *s, const hs_change *change) {
     size_t n = s->job->dimensions;
-    hs_window_found last[HS_MAX_DIMENSIONS];
-    char what[sizeof s->work->variant.what] = "";
-    for (int size = 0; size < change->sizes; size++) {
-        hs_variant *v = &s->work->variant;
-        hs_variant_start(v, s->job);
-        if (!change->change(v, size) || !run(s, v, change->fire)) break;
-        memcpy(last, s->work->found, n * sizeof *last);
-        memcpy(what, v->what, sizeof what);
-        double width = total_width(last, n, s->before);
-        if (width > s->best_width_m) {
-            s->best_width_m = width;
-            hs_variant_start(&s->work->best, &v->job);
-            memcpy(s->work->best.what, v->what, sizeof v->what);
-        }
-        if (!opens_all(s->before, last, n)) continue;
-        s->opened = 1;
-        break;
+    int ran = -1, opened = 0;
+    for (int size = 0; size < change->sizes && !opened; size++) {
+        if (!apply(s, change, size)) continue;
+        ran = size;
+        if (!opens_all(s->before, s->work->found, n)) continue;
+        confirm(s, &s->work->variant);
+        opened = opens_all(s->before, s->work->found, n);
     }
-    if (!what[0]) return;
-    memcpy(s->work->variant.what, what, sizeof what);
-    offer(s->dimension, s->before, last, &s->work->variant);
+    if (ran < 0) return;
+    if (!opened) {
+        if (!apply(s, change, ran)) return;
+        confirm(s, &s->work->variant);
+    }
+    s->opened |= opened;
+    keep_if_best(s);
+    offer(s->dimension, s->before, s->work->found, &s->work->variant);
 }
 
 /* No single change is enough: the best of them together with each other one. */
@@ -125,7 +149,8 @@ static void try_pairs(search *s) {
         snprintf(both, sizeof both, "%.38s; %.38s", best.what, v->what);
         if (!strncmp(best.what, v->what, 8)) continue; /* the same change once more */
         memcpy(v->what, both, sizeof both);
-        if (!run(s, v, 1)) continue;
+        if (!run(s, v, 1) || !opens_all(s->before, s->work->found, s->job->dimensions)) continue;
+        confirm(s, v);
         if (!opens_all(s->before, s->work->found, s->job->dimensions)) continue;
         offer(s->dimension, s->before, s->work->found, v);
         return;
@@ -142,10 +167,15 @@ void hs_remedy_find(hs_result_dimension *dimension, const hs_window_found *found
     if (!any) return;
     search s = {dimension, found, job, chain, draws, work, history, decide, 0, -INFINITY};
     hs_variant_start(&work->best, job);
+    work->few.n = draws->n < HS_FEW_DRAWS ? draws->n : HS_FEW_DRAWS;
+    memcpy(work->few.z, draws->z, work->few.n * sizeof draws->z[0]);
+    memcpy(work->few.rough, draws->rough, work->few.n * sizeof draws->rough[0]);
     work->best.what[0] = '\0';
     size_t n;
     const hs_change *changes = hs_changes(&n);
     for (size_t i = 0; i < n; i++)
         try_change(&s, &changes[i]);
     if (!s.opened) try_pairs(&s);
+    for (size_t i = 0; i < job->dimensions; i++)
+        keep_the_best(&dimension[i]);
 }

@@ -13,7 +13,10 @@ typedef struct hs_variant {
     char what[80], text[240];
 } hs_variant;
 
+enum { HS_FEW_DRAWS = 512 };
+
 typedef struct hs_remedy_work {
+    hs_draws few;   /* the first of the draws: enough to find a size of change, not to confirm it */
     hs_variant variant, best;
     hs_chain chain;
     hs_window_found found[HS_MAX_DIMENSIONS];

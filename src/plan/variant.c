@@ -107,6 +107,35 @@ static int gentler_quench(hs_variant *v, int size) {
     return 1;
 }
 
+/* Only where the quench at hand does not harden the case: then bow is not the first trouble. */
+static int stronger_quench(hs_variant *v, int size) {
+    static const char *const media[] = {"polymer", "water", "brine"};
+    hs_step *step = last_step(v, HS_QUENCH);
+    int row = row_of(HS_TABLE_QUENCH, media[size]);
+    if (!step || row < 0) return 0;
+    const hs_table *t = hs_table_get(HS_TABLE_QUENCH);
+    if (hs_table_number(t, step->medium_row, HS_QUENCH_GROSSMANN_HIGH) >=
+        hs_table_number(t, (size_t)row, HS_QUENCH_GROSSMANN_HIGH))
+        return 0;
+    step->medium_row = (size_t)row;
+    step->medium = hs_table_text(t, (size_t)row, 0);
+    snprintf(v->what, sizeof v->what, "stronger quench: %s", media[size]);
+    snprintf(v->text, sizeof v->text, "hardens this steel, but warps more and may crack it at "
+                                      "sharp corners and holes");
+    return 1;
+}
+
+static int other_steel(hs_variant *v, int size) {
+    static const char *const steels[] = {"16MnCr5", "20MnCr5", "18CrNiMo7-6"};
+    if (!strcmp(v->job.part.steel.name, steels[size]) ||
+        hs_steel_find(&v->job.part.steel, steels[size], NULL) != HS_OK)
+        return 0;
+    snprintf(v->what, sizeof v->what, "another steel: %s", steels[size]);
+    snprintf(v->text, sizeof v->text, "alloyed: hardens in a gentler quench; costs more, and its "
+                                      "case is known with more doubt");
+    return 1;
+}
+
 static int remade_centres(hs_variant *v, int size) {
     (void)size;
     if (v->job.part.form != HS_BAR || v->job.part.held != HS_OLD_CENTRES) return 0;
@@ -159,6 +188,7 @@ const hs_change *hs_changes(size_t *n) {
         {wrapped_reheat, 0, 1}, {remade_centres, 0, 1},     {more_even_quench, 0, 3},
         {longer_soak, 1, 5},    {narrower_tolerance, 0, 3}, {gentler_quench, 0, 2},
         {richer_medium, 1, 1},  {straighten, 0, 3},         {less_case, 0, 4},
+        {stronger_quench, 0, 3}, {other_steel, 1, 3},
     };
     *n = sizeof changes / sizeof *changes;
     return changes;

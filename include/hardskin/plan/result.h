@@ -43,6 +43,7 @@ typedef struct hs_result_case {
     double depth_m, depth_low_m, depth_high_m;  /* to limit_HV: typical, low side, high side */
     double total_m;
     double surface_carbon_pct, surface_HV, surface_HRC, core_HV, core_HRC; /* HRC NaN if too soft */
+    int hardens;                    /* 0: this quench does not harden the case; surface NaN then */
     double retained_austenite_pct;
     double soft_rim_m;
     double dissolved_pct;           /* carbon the reheat dissolves at most */
@@ -97,6 +98,7 @@ typedef struct hs_result_dimension {
     char note[200];                             /* e.g. a face as hardened cannot hold a size */
 } hs_result_dimension;
 
+/** From removal_min_m to share_of_case_pct all NaN where the dimension's verdict is stop. */
 typedef struct hs_result_face {
     int present;                                /* a ground face of some dimension */
     size_t dimension;
