@@ -74,18 +74,25 @@ hs_limits hs_window_rough(int bore, hs_limits finish, double need_sum_m, double 
     return (hs_limits){finish.high_m + need_sum_m, finish.low_m + may_sum_m};
 }
 
-hs_limits hs_window_faces(int bore, hs_limits finish, const hs_face_sum face[2], double shape_m) {
-    double need_m = 0, may_m = 0, short_m = 0;
+hs_limits hs_window_two(int bore, hs_limits finish, const double need_m[2], const double may_m[2],
+                        const int ground[2]) {
+    hs_limits rough = hs_window_rough(bore, finish, need_m[0] + need_m[1], may_m[0] + may_m[1]);
     for (int i = 0; i < 2; i++) {
-        double need = hs_face_need(&face[i], shape_m), may = hs_face_may(&face[i], shape_m);
-        need_m += need;
-        may_m += may;
-        if (face[i].ground) short_m = fmax(short_m, need - may);
+        double short_m = need_m[i] - may_m[i];
+        if (ground[i] && short_m > 0) rough.high_m = fmin(rough.high_m, rough.low_m - short_m);
     }
-    hs_limits rough = hs_window_rough(bore, finish, need_m, may_m);
-    /* what one face lacks the other cannot lend */
-    if (short_m > 0) rough.high_m = fmin(rough.high_m, rough.low_m - short_m);
     return rough;
+}
+
+hs_limits hs_window_faces(int bore, hs_limits finish, const hs_face_sum face[2], double shape_m) {
+    double need_m[2], may_m[2];
+    int ground[2];
+    for (int i = 0; i < 2; i++) {
+        need_m[i] = hs_face_need(&face[i], shape_m);
+        may_m[i] = hs_face_may(&face[i], shape_m);
+        ground[i] = face[i].ground;
+    }
+    return hs_window_two(bore, finish, need_m, may_m, ground);
 }
 
 hs_limits hs_window_as_hardened(int bore, hs_limits finish, const hs_face_sum face[2]) {

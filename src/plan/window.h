@@ -68,9 +68,13 @@ double hs_shape_ends(double bow_m, double across_m, double length_m, double run_
  *  need_sum and may_sum are over both faces (a diameter: twice the one face). */
 hs_limits hs_window_rough(int bore, hs_limits finish, double need_sum_m, double may_sum_m);
 
-/** The same from the faces themselves at that shape. A face whose own need is above its own may
- * makes it empty, whatever the other has to spare: only the sum is cut, but each face keeps its
- * limits. */
+/** The same for two faces with their own sums. A ground face whose need is above its own may makes
+ * it empty by at least that much, whatever the other has to spare: only the sum is cut, but each
+ * face keeps its limits. */
+hs_limits hs_window_two(int bore, hs_limits finish, const double need_m[2], const double may_m[2],
+                        const int ground[2]);
+
+/** hs_window_two from the faces' letters, at that shape. */
 hs_limits hs_window_faces(int bore, hs_limits finish, const hs_face_sum face[2], double shape_m);
 
 /** Rough sizes when no face of the dimension is ground: R + g1 + g2 - m1 - m2 must lie inside the
