@@ -11,9 +11,13 @@ static void case_lines(hs_page *page) {
     hs_words rim = hs_page_length(page, c->soft_rim_m, HS_UP);
     hs_page_say(page, 2, "as hardened, to %.0f HV: %s typical", c->limit_HV, mid.text);
     hs_page_say(page, 2, "low side: %s; total case: %s", low.text, total.text);
-    hs_page_say(page, 2, "surface: %s, carbon %.2f %%, retained austenite %.0f %%",
-                hs_page_hardness(c->surface_HV).text, c->surface_carbon_pct,
-                c->retained_austenite_pct);
+    if (!c->hardens)
+        hs_page_say(page, 2, "THE CASE DOES NOT HARDEN in this quench and section; carbon %.2f %%",
+                    c->surface_carbon_pct);
+    else
+        hs_page_say(page, 2, "surface: %s, carbon %.2f %%, retained austenite %.0f %%",
+                    hs_page_hardness(c->surface_HV).text, c->surface_carbon_pct,
+                    c->retained_austenite_pct);
     hs_page_say(page, 2, "core: %s%s", hs_page_hardness(c->core_HV).text,
                 c->core_hardens ? "" : " (does not harden in this section and quench)");
     if (c->soft_rim_m > 0) hs_page_say(page, 2, "soft rim to be ground off: %s", rim.text);
@@ -64,6 +68,12 @@ static void face_lines(hs_page *page, size_t i) {
     hs_words wanted = hs_page_short(page, face->case_m, HS_UP);
     hs_words min = hs_page_short(page, f->removal_min_m, HS_DOWN);
     hs_words max = hs_page_short(page, f->removal_max_m, HS_UP);
+    if (!isfinite(f->removal_max_m)) { /* at stop there is no size to grind from */
+        hs_page_say(page, 2,
+                    "%s: wanted %s to %.0f HV; no rough size, so no figure of what is left",
+                    face->name, wanted.text, face->limit_HV);
+        return;
+    }
     char names[512];
     hs_text list = hs_text_start(names, sizeof names);
     face_names(&list, page, i);

@@ -86,6 +86,7 @@ static void set_thickness(hs_result_dimension *d) {
 static void set_case(hs_result *r) {
     r->hard = (hs_result_case){.present = 1,
                                .limit_HV = 550,
+                               .hardens = 1,
                                .depth_m = 1.30e-3,
                                .depth_low_m = 1.22e-3,
                                .depth_high_m = 1.40e-3,

@@ -85,7 +85,7 @@ static void text__bore__draws_may_on_the_small_side(void) {
     made m;
     made_plate(&m);
     m.dimension[0].across = HS_ACROSS_BORE;
-    const char *bar = strstr(write_text(&m), "##O##");
+    const char *bar = strstr(write_text(&m), "##O###");
     CHECK(bar != NULL);
     const char *below = bar ? strchr(bar, '\n') : NULL;
     CHECK(below && !strncmp(below + 1 + strspn(below + 1, " "), "may 0.425 mm per side", 21));
