@@ -2,16 +2,12 @@
 
 #include "base/text.h"
 #include "constants.h"
-#include "plan/words.h"
 
 #include <math.h>
 #include <string.h>
 
-/* Lengths of a few digits, summed: equal to this. */
-static const double NOISE_M = 1e-12;
-
 static int holds(hs_shape_limits limit, double shape_m) {
-    double v = shape_m - NOISE_M;
+    double v = shape_m - HS_BENCH_NOISE_M;
     return limit.clean_m >= v && limit.case_m >= v && limit.face_m >= v;
 }
 
@@ -40,7 +36,9 @@ static double measured_shape(const hs_job *job, size_t i) {
     const hs_measured_dimension *m = &job->measured.dimension[i];
     switch (job->dimension[i].across) {
     case HS_ACROSS_FACES:
-        return hs_shape_flat(whole_bow(job, m), m->corner_lift_m);
+        /* a plate's ends run out instead of bowing */
+        return fmax(hs_shape_flat(whole_bow(job, m), m->corner_lift_m),
+                    hs_shape_set_by_other(m->run_out_m));
     case HS_ACROSS_ENDS:
         return hs_shape_set_by_other(m->run_out_m);
     default: /* run-out as it will be held is V itself, on centres or set by the other wall */
@@ -48,8 +46,7 @@ static double measured_shape(const hs_job *job, size_t i) {
     }
 }
 
-/* By how much the case was found deeper than computed, and with what doubt (0: not measured). */
-static double case_shift(double *doubt_m, const hs_measured *m, const hs_measured_input *in) {
+double hs_measured_case(double *doubt_m, const hs_measured *m, const hs_measured_input *in) {
     *doubt_m = 0;
     if (!(m->case_m > 0) || !(in->case_there_m > 0)) return 0;
     *doubt_m = m->on_part ? HS_K_MEASURED_DOUBT_CASE_ON_PART : HS_K_MEASURED_DOUBT_CASE_TEST_PIECE;
@@ -58,7 +55,7 @@ static double case_shift(double *doubt_m, const hs_measured *m, const hs_measure
 
 /* Case of a face from the hardened surface, in the middle (k 0) or at its bad side (k 1). */
 static double case_of(const hs_job *job, const hs_measured_input *in, size_t face, int k) {
-    double doubt_m, shift_m = case_shift(&doubt_m, &job->measured, in);
+    double doubt_m, shift_m = hs_measured_case(&doubt_m, &job->measured, in);
     const hs_measured_face *f = &in->face[face];
     if (doubt_m > 0) return f->case_m + shift_m - (k ? doubt_m : 0);
     return k ? f->case_low_m : f->case_m;
@@ -66,7 +63,7 @@ static double case_of(const hs_job *job, const hs_measured_input *in, size_t fac
 
 static hs_face_sum face_at(const hs_job *job, const hs_measured_input *in, size_t dimension,
                            size_t face, int k) {
-    double doubt_m, shift_m = case_shift(&doubt_m, &job->measured, in);
+    double doubt_m, shift_m = hs_measured_case(&doubt_m, &job->measured, in);
     const hs_measured_face *f = &in->face[face];
     double hard_to_m = k && !(doubt_m > 0) ? f->hard_to_low_m : f->hard_to_m;
     hard_to_m += shift_m - (k ? doubt_m : 0);
@@ -130,89 +127,6 @@ static double turn_at(const hs_bench *b, const hs_job *job, size_t i) {
     return hs_window_turn_at(b->size[0].low_m, first_m, b->shape_m[0]);
 }
 
-static void add_term(hs_result_measured_dimension *out, const char *term, double value_m) {
-    if (out->terms >= HS_MAX_TERMS) return;
-    hs_term *t = &out->because[out->terms++];
-    hs_text text = hs_text_start(t->term, sizeof t->term);
-    hs_text_add(&text, "%s", term);
-    t->value_m = value_m;
-}
-
-/* The sum behind the clean-up limit; it adds up to that limit before rounding. */
-static void set_terms(hs_result_measured_dimension *out, const hs_bench *b) {
-    int grounds = b->face[0][0].ground + b->face[0][1].ground;
-    double clean_m = 0, split_m = 0, stock_m = b->size[0].low_m - b->finish.high_m;
-    if (b->bore) stock_m = b->finish.low_m - b->size[0].low_m;
-    for (int f = 0; f < 2; f++) {
-        clean_m += b->face[0][f].ground ? b->face[0][f].clean_up_m : 0;
-        split_m += b->face[0][f].ground ? b->face[0][f].split_m : 0;
-    }
-    double share = grounds > 0 ? 2.0 / grounds : 0;
-    add_term(out, "stock left after hardening, over the size", stock_m * share);
-    add_term(out, "clean-up of the ground faces", -clean_m * share);
-    add_term(out, "split and set-up", -split_m * share);
-}
-
-static void set_stop_if(hs_result_measured_dimension *out, const hs_job *job, size_t i) {
-    static const char *const why[2] = {"the lowest spot would not clean up",
-                                       "the wheel would go too deep into the case"};
-    double limit_m[2] = {out->limit_clean_m, out->limit_case_m};
-    for (int k = 0; k < 2; k++) {
-        double reading_m;
-        const char *word = hs_word_shape(&reading_m, job, i, limit_m[k]);
-        hs_text text = hs_text_start(out->stop_if[k], sizeof out->stop_if[k]);
-        if (!(limit_m[k] > 0))
-            hs_text_add(&text, "STOP at any shape: %s.", why[k]);
-        else if (isfinite(limit_m[k]))
-            hs_text_add(&text, "STOP IF %s more than %s: %s.", word,
-                        hs_word_length(reading_m, job->inch_first, HS_DOWN).text, why[k]);
-    }
-}
-
-static void set_note(hs_result_measured_dimension *out, const hs_bench *b, const hs_job *job,
-                     size_t i, int case_used) {
-    hs_text text = hs_text_start(out->note, sizeof out->note);
-    double v = b->shape_m[0] - NOISE_M;
-    double clean_m = v - b->limit[0].clean_m;
-    double deep_m = v - hs_bench_deep(b->limit[0]);
-    if (clean_m > 0)
-        hs_text_add(&text, "Does not clean up: %s of shape too much. ",
-                    hs_word_length(clean_m, job->inch_first, HS_UP).text);
-    if (deep_m > 0)
-        hs_text_add(&text, "Goes too deep into the case: %s of shape too much. ",
-                    hs_word_length(deep_m, job->inch_first, HS_UP).text);
-    if (!job->measured.dimension[i].shape_given)
-        hs_text_add(&text, "Shape not measured: the computed one is used. ");
-    if (!case_used) hs_text_add(&text, "Case not measured: the computed one is used.");
-}
-
-/* A surface that reads soft: no wheel helps, unless a soft rim lies over hard case. */
-static void mind_hardness(hs_result_measured_dimension *out, const hs_job *job, size_t i,
-                          const hs_measured_input *in) {
-    const hs_measured *m = &job->measured;
-    double asked = 0, rim_m = 0, middle = (m->hardness_low_HV + m->hardness_high_HV) / 2;
-    if (!(m->hardness_high_HV > 0)) return;
-    for (int f = 0; f < 2; f++) {
-        size_t index = job->dimension[i].face[f];
-        if (job->face[index].finish != HS_GROUND) continue;
-        asked = fmax(asked, job->face[index].hardness_HV);
-        rim_m = fmax(rim_m, in->face[index].soft_rim_m);
-    }
-    if (m->hardness_low_HV >= asked) return;
-    int rim = rim_m >= HS_K_MEASURED_DOUBT_RIM_SHOWS;
-    hs_wheel worst = middle < asked && !rim ? HS_WHEEL_NO : HS_WHEEL_CARE;
-    if (worst > out->verdict) out->verdict = worst;
-    hs_text text = hs_text_start(out->note, sizeof out->note);
-    if (rim)
-        hs_text_add(&text,
-                    "Reads softer than asked; a soft rim of %s may be the cause: clean a "
-                    "spot that deep and try again before grinding.",
-                    hs_word_length(rim_m, job->inch_first, HS_UP).text);
-    else
-        hs_text_add(&text, "Reads softer than asked, and grinding makes no steel harder: try "
-                           "other spots; if it is so, harden again.");
-}
-
 static void judge_dimension(hs_result_measured_dimension *out, const hs_job *job, size_t i,
                             const hs_measured_input *in) {
     int inch = job->inch_first;
@@ -226,13 +140,8 @@ static void judge_dimension(hs_result_measured_dimension *out, const hs_job *job
     out->limit_case_m = hs_window_round(deep_m, inch, HS_DOWN);
     out->turn_at_m = hs_window_round(turn_at(&bench, job, i), inch, HS_NEAREST);
     set_removal(out, &bench, job, in, i);
-    set_terms(out, &bench);
-    set_stop_if(out, job, i);
-    double doubt_m;
-    (void)case_shift(&doubt_m, &job->measured, in);
-    set_note(out, &bench, job, i, doubt_m > 0);
     if (out->verdict != HS_WHEEL_GRIND) hs_measured_remedies(out, &bench, job, i, in);
-    mind_hardness(out, job, i, in);
+    hs_measured_say(out, &bench, job, i, in);
 }
 
 static int any_ground(const hs_job *job, size_t i) {

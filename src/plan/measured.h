@@ -5,6 +5,9 @@
 
 #include "plan/window.h"
 
+/* Lengths of a few digits, summed, are equal to this. */
+#define HS_BENCH_NOISE_M 1e-12
+
 /** What the plan knows of a face, counted from the hardened surface (blank surface less scale). */
 typedef struct hs_measured_face {
     double clean_up_m, clean_up_high_m; /* c: typical, bad side */
@@ -44,6 +47,15 @@ double hs_bench_deep(hs_shape_limits limit);
 /** What would help, each judged again by hs_bench_judge; fills out->remedy. */
 void hs_measured_remedies(hs_result_measured_dimension *out, const hs_bench *bench,
                           const hs_job *job, size_t dimension, const hs_measured_input *in);
+
+/** By how much the case was found deeper than computed; doubt 0 and nothing moved when it was not
+ *  measured, or not where a computed one is known. */
+double hs_measured_case(double *doubt_m, const hs_measured *measured, const hs_measured_input *in);
+
+/** Terms of the clean-up limit, STOP-IF lines, note; a surface that reads soft lowers the verdict.
+ */
+void hs_measured_say(hs_result_measured_dimension *out, const hs_bench *bench, const hs_job *job,
+                     size_t dimension, const hs_measured_input *in);
 
 /** The measured branch of a job, reference page on windows section 5.
  *

@@ -1,0 +1,101 @@
+/* What the measured branch says: the sum behind its limit, when to stop, what is missing. */
+#include "plan/measured.h"
+
+#include "base/text.h"
+#include "constants.h"
+#include "plan/words.h"
+
+#include <math.h>
+
+static void add_term(hs_result_measured_dimension *out, const char *term, double value_m) {
+    if (out->terms >= HS_MAX_TERMS) return;
+    hs_term *t = &out->because[out->terms++];
+    hs_text text = hs_text_start(t->term, sizeof t->term);
+    hs_text_add(&text, "%s", term);
+    t->value_m = value_m;
+}
+
+/* The sum behind the clean-up limit; it adds up to that limit before rounding. */
+static void set_terms(hs_result_measured_dimension *out, const hs_bench *b) {
+    int grounds = b->face[0][0].ground + b->face[0][1].ground;
+    double clean_m = 0, split_m = 0, stock_m = b->size[0].low_m - b->finish.high_m;
+    if (b->bore) stock_m = b->finish.low_m - b->size[0].low_m;
+    for (int f = 0; f < 2; f++) {
+        clean_m += b->face[0][f].ground ? b->face[0][f].clean_up_m : 0;
+        split_m += b->face[0][f].ground ? b->face[0][f].split_m : 0;
+    }
+    double share = grounds > 0 ? 2.0 / grounds : 0;
+    add_term(out, "stock left after hardening, over the size", stock_m * share);
+    add_term(out, "clean-up of the ground faces", -clean_m * share);
+    add_term(out, "split and set-up", -split_m * share);
+}
+
+static void set_stop_if(hs_result_measured_dimension *out, const hs_job *job, size_t i) {
+    static const char *const why[2] = {"the lowest spot would not clean up",
+                                       "the wheel would go too deep into the case"};
+    double limit_m[2] = {out->limit_clean_m, out->limit_case_m};
+    for (int k = 0; k < 2; k++) {
+        double reading_m;
+        const char *word = hs_word_shape(&reading_m, job, i, limit_m[k]);
+        hs_text text = hs_text_start(out->stop_if[k], sizeof out->stop_if[k]);
+        if (!(limit_m[k] > 0))
+            hs_text_add(&text, "STOP at any shape: %s.", why[k]);
+        else if (isfinite(limit_m[k]))
+            hs_text_add(&text, "STOP IF %s more than %s: %s.", word,
+                        hs_word_length(reading_m, job->inch_first, HS_DOWN).text, why[k]);
+    }
+}
+
+static void set_note(hs_result_measured_dimension *out, const hs_bench *b, const hs_job *job,
+                     size_t i, const hs_measured_input *in) {
+    hs_text text = hs_text_start(out->note, sizeof out->note);
+    double v = b->shape_m[0] - HS_BENCH_NOISE_M;
+    double clean_m = v - b->limit[0].clean_m;
+    double deep_m = v - hs_bench_deep(b->limit[0]);
+    if (clean_m > 0)
+        hs_text_add(&text, "Does not clean up: %s of shape too much. ",
+                    hs_word_length(clean_m, job->inch_first, HS_UP).text);
+    if (deep_m > 0)
+        hs_text_add(&text, "Goes too deep into the case: %s of shape too much. ",
+                    hs_word_length(deep_m, job->inch_first, HS_UP).text);
+    if (!job->measured.dimension[i].shape_given)
+        hs_text_add(&text, "Shape not measured: the computed one is used. ");
+    double doubt_m;
+    (void)hs_measured_case(&doubt_m, &job->measured, in);
+    if (!(doubt_m > 0)) hs_text_add(&text, "Case not measured: the computed one is used.");
+}
+
+/* A surface that reads soft: no wheel helps, unless a soft rim lies over hard case. */
+static void mind_hardness(hs_result_measured_dimension *out, const hs_job *job, size_t i,
+                          const hs_measured_input *in) {
+    const hs_measured *m = &job->measured;
+    double asked = 0, rim_m = 0, middle = (m->hardness_low_HV + m->hardness_high_HV) / 2;
+    if (!(m->hardness_high_HV > 0)) return;
+    for (int f = 0; f < 2; f++) {
+        size_t index = job->dimension[i].face[f];
+        if (job->face[index].finish != HS_GROUND) continue;
+        asked = fmax(asked, job->face[index].hardness_HV);
+        rim_m = fmax(rim_m, in->face[index].soft_rim_m);
+    }
+    if (m->hardness_low_HV >= asked) return;
+    int rim = rim_m >= HS_K_MEASURED_DOUBT_RIM_SHOWS;
+    hs_wheel worst = middle < asked && !rim ? HS_WHEEL_NO : HS_WHEEL_CARE;
+    if (worst > out->verdict) out->verdict = worst;
+    hs_text text = hs_text_start(out->note, sizeof out->note);
+    if (rim)
+        hs_text_add(&text,
+                    "Reads softer than asked; a soft rim of %s may be the cause: clean a "
+                    "spot that deep and try again before grinding.",
+                    hs_word_length(rim_m, job->inch_first, HS_UP).text);
+    else
+        hs_text_add(&text, "Reads softer than asked, and grinding makes no steel harder: try "
+                           "other spots; if it is so, harden again.");
+}
+
+void hs_measured_say(hs_result_measured_dimension *out, const hs_bench *bench, const hs_job *job,
+                     size_t dimension, const hs_measured_input *in) {
+    set_terms(out, bench);
+    set_stop_if(out, job, dimension);
+    set_note(out, bench, job, dimension, in);
+    mind_hardness(out, job, dimension, in);
+}
