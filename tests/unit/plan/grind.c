@@ -160,9 +160,74 @@ static void grind__ring__end_then_bore_then_outside(void) {
     CHECK(strstr(step(&b, "outside: measure")->stop_if, "0.838 mm") != NULL); /* ovality: 2 V */
 }
 
+static void grind__sizes_on_the_way__leave_the_finish_stock(void) {
+    /* exact, mm: .04 a side left for finish infeed; ends H 40.69, turn .345 + .165 below it */
+    bench b;
+    plate(&b);
+    b.job.measured.dimension[0].crown = 1; /* not stated: a crown there counts for nothing */
+    plan(&b);
+    const hs_grind_step *second = step(&b, "bottom: turn");
+    CHECK(second != NULL);
+    if (second) NEAR(second->to_m, 20.0295e-3, 0.5e-6 + TIGHT); /* to the nearest .001 */
+    CHECK(strstr(b.out.note, "dress") != NULL);
+    const hs_across across[3] = {HS_ACROSS_OUTSIDE, HS_ACROSS_BORE, HS_ACROSS_ENDS};
+    const double to_m[3] = {40.080e-3, 39.920e-3, 40.180e-3};
+    for (size_t i = 0; i < 3; i++) {
+        plate(&b);
+        b.job.part.form = HS_RING;
+        b.face[0].name = "it";
+        b.dimension[0] = (hs_dimension){.name = "this",
+                                        .across = across[i],
+                                        .size = {40e-3, 39.99e-3, 40.01e-3, ""},
+                                        .face = {0, 0}};
+        result.dimension[0].rough_aim_m = i == 1 ? 39.3e-3 : 40.7e-3;
+        plan(&b);
+        const hs_grind_step *on = step(&b, i == 2 ? "first end" : "rough infeed");
+        CHECK(on != NULL);
+        if (on) NEAR(on->to_m, to_m[i], TIGHT);
+    }
+}
+
+static void grind__narrow_faces__take_fewer_crossings(void) {
+    bench b;
+    for (int k = 0; k < 2; k++) {
+        plate(&b);
+        b.face[0].name = k ? "back" : "front";
+        b.face[1].name = k ? "front" : "back";
+        plan(&b);
+        NEAR(b.out.strokes, 2 * 34 * 5, 0); /* (20 + 25)/10 rounded up */
+    }
+    b.job.shop.grinding.table_speed_m_s = 0; /* feeds not known */
+    plan(&b);
+    CHECK(b.out.strokes == 0 && b.out.steps > 0);
+}
+
+static void grind__nothing_to_grind__no_steps(void) {
+    bench b;
+    plate(&b);
+    result.dimension[0].verdict = HS_NONE;
+    plan(&b);
+    CHECK(b.out.steps == 0);
+    plate(&b);
+    b.face[0].finish = b.face[1].finish = HS_AS_HARDENED;
+    plan(&b);
+    CHECK(b.out.steps == 0 && !b.out.note[0]);
+    plate(&b);
+    result.dimension[0].shape_m = NAN;
+    plan(&b);
+    CHECK(b.out.steps == 0);
+    plate(&b); /* one ground face that may not be ground is said, too */
+    b.face[1].finish = HS_AS_HARDENED;
+    result.dimension[0].verdict = HS_STOP;
+    plan(&b);
+    CHECK(b.out.steps == 0 && strstr(b.out.note, "thickness") != NULL);
+}
+
 HS_TEST_MAIN("plan_grind", TEST(grind__plate__turns_at_the_size_that_shares_the_stock),
              TEST(grind__measured__replaces_what_was_expected),
              TEST(grind__thin_plate__is_shimmed_because_the_chuck_would_flatten_it),
              TEST(grind__shut_window__no_steps_but_a_note),
              TEST(grind__one_face_as_hardened__is_not_turned),
-             TEST(grind__ring__end_then_bore_then_outside))
+             TEST(grind__sizes_on_the_way__leave_the_finish_stock),
+             TEST(grind__narrow_faces__take_fewer_crossings),
+             TEST(grind__nothing_to_grind__no_steps), TEST(grind__ring__end_then_bore_then_outside))
