@@ -32,7 +32,8 @@ double hs_interpolate(const double *x, const double *y, size_t n, double at);
  *  (Hyndman & Fan 1996, type 7). */
 double hs_quantile(const double *sorted, size_t n, double q);
 
-/** The same of n values in any order, which it partly reorders (Hoare's FIND, 1961: no full sort). */
+/** The same of n values in any order, which it partly reorders (Hoare's FIND, 1961: no full sort).
+ */
 double hs_quantile_of(double *values, size_t n, double q);
 
 /** Sort n doubles into rising order, in place. No NaN allowed. */

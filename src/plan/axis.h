@@ -9,16 +9,16 @@ enum { HS_MAX_AXES = 12 };
 
 typedef struct hs_axis {
     hs_shape shape;
-    double size_m;          /* as hs_carbon_mesh_make: thickness, radius, outer radius */
-    double inner_m;         /* radius of the bore */
-    double wall_m;          /* from this face to what lies behind it (a bar: its diameter) */
-    int far_exposed;        /* carbon enters from the far side, too */
+    double size_m;   /* as hs_carbon_mesh_make: thickness, radius, outer radius */
+    double inner_m;  /* radius of the bore */
+    double wall_m;   /* from this face to what lies behind it (a bar: its diameter) */
+    int far_exposed; /* carbon enters from the far side, too */
 } hs_axis;
 
 typedef struct hs_axes {
     hs_axis axis[HS_MAX_AXES];
     size_t n;
-    size_t of_face[HS_MAX_FACES];   /* axis of a face; HS_MAX_AXES for a soft (masked) face */
+    size_t of_face[HS_MAX_FACES]; /* axis of a face; HS_MAX_AXES for a soft (masked) face */
 } hs_axes;
 
 /** Axes of the ground faces of a job that carbon enters; of its first such face if none is ground.

@@ -66,7 +66,7 @@ static void limit_of(hs_limit *limit, const hs_chain *chain, size_t face, double
     hs_limit_make(limit, &chain->hardening, hardness_HV);
 }
 
-/* Limits of one face, and whether this quench hardens the case down to the depth that counts. */
+/* Limits of one face, and whether this quench hardens its case. */
 static hs_status prepare_face(hs_chain *chain, size_t i, hs_error *err) {
     const hs_face *face = &chain->job->face[i];
     hs_face_chain *out = &chain->face[i];
@@ -103,7 +103,8 @@ static hs_status prepare_face(hs_chain *chain, size_t i, hs_error *err) {
         }
     }
     hs_quenched q = section_in_quench(chain, axis->wall_m);
-    return hs_case_hardens(&out->margin, &chain->job->part.steel.mid, &q, depth_m, err);
+    /* Asked at the surface: there the table's share was set against what the trade finds. */
+    return hs_case_hardens(&out->margin, &chain->job->part.steel.mid, &q, 0, err);
 }
 
 static hs_status start(hs_chain *chain, const hs_job *job, hs_error *err) {

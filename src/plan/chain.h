@@ -10,11 +10,11 @@
 
 /** What hardens of one face. */
 typedef struct hs_face_chain {
-    size_t axis;            /* HS_MAX_AXES: masked */
-    hs_limit wanted;        /* hardness to which the case is counted */
-    hs_limit asked;         /* hardness asked of the finished face; the case's if none is asked */
-    double wall_m;          /* behind it */
-    double margin;          /* ideal diameter at hand over the one needed; the case hardens from 1 */
+    size_t axis;     /* HS_MAX_AXES: masked */
+    hs_limit wanted; /* hardness to which the case is counted */
+    hs_limit asked;  /* hardness asked of the finished face; the case's if none is asked */
+    double wall_m;   /* behind it */
+    double margin;   /* ideal diameter at hand over the one needed; the case hardens from 1 */
 } hs_face_chain;
 
 typedef struct hs_chain {
@@ -34,9 +34,9 @@ typedef struct hs_chain {
 typedef struct hs_part_draw {
     const double *z;
     hs_response_draw carbon;
-    double scale_m, lost_m;         /* metal lost as scale; with what descaling takes */
+    double scale_m, lost_m; /* metal lost as scale; with what descaling takes */
     double bow_x_m, bow_y_m;
-    double set_up_m, scatter_m;     /* of the wheel; of the case within the load */
+    double set_up_m, scatter_m; /* of the wheel; of the case within the load */
 } hs_part_draw;
 
 /** One draw of the part. */
@@ -54,7 +54,7 @@ hs_status hs_chain_again(hs_chain *chain, const hs_chain *base, const hs_job *jo
 /** What one face brings into the sums, in a draw. */
 typedef struct hs_trial {
     hs_face_sum sum;
-    double case_m;          /* x: case depth to the hardness wanted, from the blank surface */
+    double case_m; /* x: case depth to the hardness wanted, from the blank surface */
 } hs_trial;
 
 /** One draw of one face of a dimension whose growth per side in that draw is `growth_m`. */

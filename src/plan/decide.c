@@ -75,9 +75,9 @@ void hs_decide_share(double stock_m[2], const hs_window_found *found, double tot
         room[k] = found->bad[k].ground ? fmax(0, found->may_m[k] - found->need_m[k]) : 0;
     double spare = total_m - found->need_m[0] - found->need_m[1];
     double both = room[0] + room[1];
-    double first = both > 0                                        ? room[0] / both
+    double first = both > 0                                       ? room[0] / both
                    : found->bad[0].ground == found->bad[1].ground ? 0.5
-                                                                   : found->bad[0].ground;
+                                                                  : found->bad[0].ground;
     stock_m[0] = found->need_m[0] + first * spare;
     stock_m[1] = total_m - stock_m[0];
 }
@@ -115,7 +115,8 @@ static void find_aim(hs_window_found *f, const hs_chain *chain, size_t dimension
                      const hs_draws *draws, const hs_decide_work *work) {
     const hs_size *finish = &chain->job->dimension[dimension].size;
     double t = chain->job->shop.rough_tolerance_m;
-    double low = fmin(f->rough.low_m, f->rough.high_m), high = fmax(f->rough.low_m, f->rough.high_m);
+    double low = fmin(f->rough.low_m, f->rough.high_m),
+           high = fmax(f->rough.low_m, f->rough.high_m);
     if (f->verdict == HS_GO) {
         low += t;
         high -= t;
@@ -124,7 +125,8 @@ static void find_aim(hs_window_found *f, const hs_chain *chain, size_t dimension
     f->joint = -1;
     if (f->grounds == 0) { /* no stock to save: the middle */
         f->aim_m = 0.5 * (low + high);
-        f->joint = share_good(f, &work->dimension[dimension], finish, draws, dimension, f->aim_m, t);
+        f->joint =
+            share_good(f, &work->dimension[dimension], finish, draws, dimension, f->aim_m, t);
         return;
     }
     for (int k = 0; k < AIMS; k++) {
@@ -138,9 +140,8 @@ static void find_aim(hs_window_found *f, const hs_chain *chain, size_t dimension
     }
 }
 
-static void find_bad_sides(hs_window_found *f, const hs_chain *chain,
-                           const hs_dimension *dimension, const hs_draws *draws, double q,
-                           hs_decide_work *work) {
+static void find_bad_sides(hs_window_found *f, const hs_chain *chain, const hs_dimension *dimension,
+                           const hs_draws *draws, double q, hs_decide_work *work) {
     for (int k = 0; k < 2; k++)
         f->bad[k] = k == 1 && same_demand(chain, dimension)
                         ? f->bad[0]
@@ -191,9 +192,8 @@ void hs_decide_windows(hs_window_found *found, const hs_chain *chain, const hs_d
     }
 }
 
-void hs_decide_again(hs_window_found *found, const hs_window_found *before,
-                     const hs_chain *chain, const hs_draws *draws, double confidence,
-                     hs_decide_work *work) {
+void hs_decide_again(hs_window_found *found, const hs_window_found *before, const hs_chain *chain,
+                     const hs_draws *draws, double confidence, hs_decide_work *work) {
     const hs_job *job = chain->job;
     draw_parts(work, chain, draws);
     for (size_t i = 0; i < job->dimensions; i++) {
@@ -215,8 +215,8 @@ double hs_decide_joint(const hs_window_found *found, const hs_chain *chain, cons
         for (size_t k = 0; k < job->dimensions; k++) {
             if (found[k].verdict == HS_NONE) continue;
             double rough = found[k].aim_m + job->shop.rough_tolerance_m * draws->rough[i][k];
-            worst = fmin(worst, slack(&found[k], &work->dimension[k], &job->dimension[k].size,
-                                      rough, i));
+            worst = fmin(worst,
+                         slack(&found[k], &work->dimension[k], &job->dimension[k].size, rough, i));
         }
         work->margin_m[i] = worst;
         good += worst >= 0;

@@ -12,21 +12,21 @@ typedef struct hs_dimension_draws {
 typedef struct hs_decide_work {
     hs_part_draw part[HS_MAX_SAMPLES];
     hs_dimension_draws dimension[HS_MAX_DIMENSIONS];
-    double column[8][HS_MAX_SAMPLES];       /* scratch of one face at a time */
-    double margin_m[HS_MAX_SAMPLES];        /* of the worst face of the part, at the aims */
+    double column[8][HS_MAX_SAMPLES]; /* scratch of one face at a time */
+    double margin_m[HS_MAX_SAMPLES];  /* of the worst face of the part, at the aims */
     unsigned char good[HS_MAX_SAMPLES];
 } hs_decide_work;
 
 /** One dimension before rounding. Sums over both faces. */
 typedef struct hs_window_found {
     hs_verdict verdict;
-    int inside;                     /* bore or slot */
-    int grounds;                    /* how many of its two faces are ground (a diameter: 2) */
-    double need_m[2], may_m[2];     /* at the confidence asked */
+    int inside;                 /* bore or slot */
+    int grounds;                /* how many of its two faces are ground (a diameter: 2) */
+    double need_m[2], may_m[2]; /* at the confidence asked */
     hs_limits rough;
-    double aim_m;                   /* best size; also at stop, for the record */
-    double joint;                   /* share of draws good at the aim inside the rough tolerance */
-    hs_face_sum bad[2];             /* each letter at its bad side */
+    double aim_m;       /* best size; also at stop, for the record */
+    double joint;       /* share of draws good at the aim inside the rough tolerance */
+    hs_face_sum bad[2]; /* each letter at its bad side */
     double shape_typical_m, shape_high_m;
 } hs_window_found;
 
@@ -38,9 +38,8 @@ void hs_decide_windows(hs_window_found *found, const hs_chain *chain, const hs_d
 
 /** The same for the dimensions that are tight or stop in `before`; the others are copied. The
  *  letters' bad sides are not found again (found->bad keeps `before`'s). */
-void hs_decide_again(hs_window_found *found, const hs_window_found *before,
-                     const hs_chain *chain, const hs_draws *draws, double confidence,
-                     hs_decide_work *work);
+void hs_decide_again(hs_window_found *found, const hs_window_found *before, const hs_chain *chain,
+                     const hs_draws *draws, double confidence, hs_decide_work *work);
 
 /** Share of draws in which every dimension is good at its aim; fills work->margin_m. */
 double hs_decide_joint(const hs_window_found *found, const hs_chain *chain, const hs_draws *draws,

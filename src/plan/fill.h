@@ -9,8 +9,8 @@ void hs_fill_dimensions(hs_result *result, const hs_window_found *found, const h
                         const hs_draws *draws, hs_decide_work *work);
 
 /** Case, scale and distortion. */
-void hs_fill_case(hs_result *result, const hs_chain *chain,
-                  const hs_draws *draws, hs_decide_work *work);
+void hs_fill_case(hs_result *result, const hs_chain *chain, const hs_draws *draws,
+                  hs_decide_work *work);
 
 /** Confidence reached and what it hangs on, from work->margin_m. */
 void hs_fill_confidence(hs_result *result, const hs_chain *chain, const hs_draws *draws,

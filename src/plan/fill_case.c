@@ -64,8 +64,8 @@ static void fill_hard(hs_result_case *out, const hs_chain *chain, size_t face,
     out->surface_HRC = hs_hardened_HRC(out->surface_HV);
     out->core_HRC = hs_hardened_HRC(out->core_HV);
     out->retained_austenite_pct = 100 * retained;
-    out->soft_rim_m = hs_loss_rim(
-        &chain->loss, hs_limit_least(&chain->face[face].asked, middle), middle);
+    out->soft_rim_m =
+        hs_loss_rim(&chain->loss, hs_limit_least(&chain->face[face].asked, middle), middle);
     double reach_m = p->depth_m[p->n - 1];
     if (hs_case_total(&out->total_m, p, chain->job->part.steel.mid.C, NULL) != HS_OK)
         out->total_m = reach_m;
@@ -93,8 +93,8 @@ static void bow_term(hs_result_distortion *d, const char *term, double value_m) 
     d->because[d->terms++].value_m = value_m;
 }
 
-static void fill_distortion(hs_result_distortion *out, const hs_chain *chain,
-                            const hs_draws *draws, double *column) {
+static void fill_distortion(hs_result_distortion *out, const hs_chain *chain, const hs_draws *draws,
+                            double *column) {
     const hs_warp *w = &chain->warp;
     int ring = chain->job->part.form == HS_RING;
     for (size_t i = 0; i < draws->n; i++) {
@@ -112,8 +112,8 @@ static void fill_distortion(hs_result_distortion *out, const hs_chain *chain,
     bow_term(out, "case not alike all round, across x", w->one_sided_x_m);
 }
 
-void hs_fill_case(hs_result *result, const hs_chain *chain,
-                  const hs_draws *draws, hs_decide_work *work) {
+void hs_fill_case(hs_result *result, const hs_chain *chain, const hs_draws *draws,
+                  hs_decide_work *work) {
     size_t face = worst_face(result, chain);
     if (face < HS_MAX_FACES) fill_hard(&result->hard, chain, face, draws, work->column[0]);
     fill_scale(&result->scale, chain, draws, work->column[0]);

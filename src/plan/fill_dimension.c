@@ -6,7 +6,6 @@
 #include <stdio.h>
 #include <string.h>
 
-
 static void add_term(hs_result_dimension *d, const char *term, double value_m) {
     if (d->terms == HS_MAX_TERMS) return;
     hs_term *t = &d->because[d->terms++];
@@ -43,8 +42,8 @@ static void explain_need(hs_result_dimension *d, const hs_window_found *f, const
              need_m - width - clean - lost - shape + growth);
 }
 
-static void note_dimension(hs_result_dimension *d, const hs_window_found *f,
-                           const hs_chain *chain, const hs_dimension *dimension) {
+static void note_dimension(hs_result_dimension *d, const hs_window_found *f, const hs_chain *chain,
+                           const hs_dimension *dimension) {
     const hs_job *job = chain->job;
     const hs_face *faces[2] = {&job->face[dimension->face[0]], &job->face[dimension->face[1]]};
     if (f->grounds == 0) {
@@ -92,8 +91,8 @@ static void fill_sizes(hs_result_dimension *d, const hs_window_found *f, const h
     d->rough_low_in = hs_window_round_in(f->rough.low_m, HS_UP);
     d->rough_high_in = hs_window_round_in(f->rough.high_m, HS_DOWN);
     d->rough_aim_m = readable_m(f->aim_m, d->rough_low_m + slack, d->rough_high_m - slack);
-    d->rough_aim_in = readable_in(f->aim_m, d->rough_low_in + slack / 0.0254,
-                                  d->rough_high_in - slack / 0.0254);
+    d->rough_aim_in =
+        readable_in(f->aim_m, d->rough_low_in + slack / 0.0254, d->rough_high_in - slack / 0.0254);
     if (inch) d->rough_aim_m = d->rough_aim_in * 0.0254;
     double stock = d->rough_aim_m - 0.5 * (finish.low_m + finish.high_m);
     d->stock_m = 0.5 * (f->inside ? -stock : stock);
@@ -102,8 +101,8 @@ static void fill_sizes(hs_result_dimension *d, const hs_window_found *f, const h
     d->shape_limit_m = isfinite(limit) ? hs_window_round(limit, inch, HS_DOWN) : NAN;
 }
 
-static void fill_dimension(hs_result_dimension *d, const hs_window_found *f,
-                           const hs_chain *chain, const hs_dimension *dimension) {
+static void fill_dimension(hs_result_dimension *d, const hs_window_found *f, const hs_chain *chain,
+                           const hs_dimension *dimension) {
     int inch = chain->job->inch_first;
     d->verdict = f->verdict;
     d->finish_low_m = dimension->size.lower_m;
@@ -132,8 +131,8 @@ static void fill_dimension(hs_result_dimension *d, const hs_window_found *f,
     if (f->verdict != HS_STOP) fill_sizes(d, f, chain, dimension);
 }
 
-static double stock_of(const hs_window_found *f, const hs_dimension *dimension,
-                       double rough_m, int k) {
+static double stock_of(const hs_window_found *f, const hs_dimension *dimension, double rough_m,
+                       int k) {
     double middle = 0.5 * (dimension->size.lower_m + dimension->size.upper_m), stock[2];
     hs_decide_share(stock, f, f->inside ? middle - rough_m : rough_m - middle);
     return stock[k];

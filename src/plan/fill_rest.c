@@ -36,7 +36,8 @@ static void insert_driver(hs_result_confidence *c, const char *name, double shar
 static void find_drivers(hs_result_confidence *c, const hs_draws *draws, const double *margin) {
     double share[HS_INPUTS], all = 0;
     for (int k = 0; k < HS_INPUTS; k++) {
-        double straight = correlation(draws, margin, k, 0), by_size = correlation(draws, margin, k, 1);
+        double straight = correlation(draws, margin, k, 0),
+               by_size = correlation(draws, margin, k, 1);
         share[k] = straight * straight + by_size * by_size;
         all += share[k];
     }
@@ -49,9 +50,8 @@ static void find_drivers(hs_result_confidence *c, const hs_draws *draws, const d
 void hs_fill_confidence(hs_result *result, const hs_chain *chain, const hs_draws *draws,
                         double joint, const hs_decide_work *work) {
     hs_result_confidence *c = &result->confidence;
-    *c = (hs_result_confidence){.level = chain->job->shop.confidence,
-                                .reached = joint,
-                                .samples = draws->n};
+    *c = (hs_result_confidence){
+        .level = chain->job->shop.confidence, .reached = joint, .samples = draws->n};
     if (joint >= 1) { /* N trials without a failure prove only p < 3/N, at 95 % */
         c->reached = 1 - 3 / (double)draws->n;
         c->at_least = 1;
@@ -73,8 +73,9 @@ static void say(hs_result *r, const char *format, ...) {
 static void say_of_shape(hs_result *r, const hs_chain *chain) {
     const hs_job *job = chain->job;
     const hs_step *quench = &job->step[chain->route.quench];
-    say(r, "The bow is a random one, sized by medium and section height (beta %.3f), not yet "
-           "computed from this quench; twist and corner lift are not computed: measure them.",
+    say(r,
+        "The bow is a random one, sized by medium and section height (beta %.3f), not yet "
+        "computed from this quench; twist and corner lift are not computed: measure them.",
         chain->warp.beta);
     if (quench->uneven < 0) {
         double usual = hs_table_number(hs_table_get(HS_TABLE_QUENCH), quench->medium_row,
@@ -83,8 +84,9 @@ static void say_of_shape(hs_result *r, const hs_chain *chain) {
             100 * usual);
     }
     if (job->part.condition == HS_COLD_DRAWN || job->part.condition == HS_HOT_ROLLED)
-        say(r, "Stress already in %s stock and let go by fire or milling is not in the bow: rough, "
-               "stress relieve, machine again.",
+        say(r,
+            "Stress already in %s stock and let go by fire or milling is not in the bow: rough, "
+            "stress relieve, machine again.",
             job->part.condition == HS_COLD_DRAWN ? "cold-drawn" : "hot-rolled");
     if (job->features > 0)
         say(r, "Holes, slots and steps are not in the bow, nor in the carbon at their edges.");
@@ -99,8 +101,9 @@ static void say_of_route(hs_result *r, const hs_chain *chain) {
         say(r, "%.1f h of the soak are taken off: it was counted from the box being red.",
             chain->route.red_lag_s / 3600);
     if (steel->only_maxima)
-        say(r, "%s has maxima only: reckoned with C %.2f, Mn %.2f, Si %.2f %%; ask for the heat's "
-               "own analysis.",
+        say(r,
+            "%s has maxima only: reckoned with C %.2f, Mn %.2f, Si %.2f %%; ask for the heat's "
+            "own analysis.",
             steel->name, steel->mid.C, steel->mid.Mn, steel->mid.Si);
     if (steel->alloyed)
         say(r, "Carbon diffusivity is that of plain iron and carbon; on alloyed steel it is taken "
@@ -109,8 +112,7 @@ static void say_of_route(hs_result *r, const hs_chain *chain) {
         say(r, "The core does not harden in this section and quench (%.0f HV, an estimate).",
             chain->core_HV);
     for (size_t i = 0; i < chain->job->steps; i++)
-        if (chain->job->step[i].kind == HS_DESCALE)
-            return;
+        if (chain->job->step[i].kind == HS_DESCALE) return;
     say(r, "No descaling step in the route: scale left on the part is not on its size.");
 }
 

@@ -9,8 +9,9 @@
 #include <stdio.h>
 #include <string.h>
 
-static const char *const step_words[] = {"stress relieve", "carburise",  "cool",    "reheat", "quench",
-                                         "temper",         "straighten", "descale", "bake"};
+static const char *const step_words[] = {"stress relieve", "carburise", "cool",
+                                         "reheat",         "quench",    "temper",
+                                         "straighten",     "descale",   "bake"};
 
 /* Descale methods in the words of the sheet. */
 static const char *method_words(hs_descale_method by) {
@@ -31,9 +32,9 @@ static void describe(hs_result_step *out, const hs_step *step) {
                                                : "";
     snprintf(out->text, sizeof out->text, "%s%s%s%s%s%s%s%s", step_words[step->kind],
              temp[0] ? " " : "", temp, time[0] ? " " : "", time,
-             !how[0]                     ? ""
+             !how[0]                    ? ""
              : step->kind == HS_DESCALE ? " by "
-                                         : " in ",
+                                        : " in ",
              how, step->log_points > 0 ? " (as logged)" : "");
 }
 

@@ -44,8 +44,8 @@ static void end_at_least(hs_case_profile *profile) {
 }
 
 hs_status hs_history_run(hs_case_profile *profile, const hs_axis *axis, const hs_route *route,
-                         size_t heats, hs_history_point at, double core_pct,
-                         hs_history_work *work, hs_error *err) {
+                         size_t heats, hs_history_point at, double core_pct, hs_history_work *work,
+                         hs_error *err) {
     hs_diffusivity d = {.model = HS_D_AGREN, .factor = at.diffusivity_factor};
     hs_carbon_uptake uptake = {.surface_pct = {core_pct, core_pct}};
     fill_heats(work->heat, axis, route, heats, at.surface);

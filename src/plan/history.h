@@ -8,8 +8,8 @@
 
 /** Where in the doubt of its inputs a history is run. */
 typedef struct hs_history_point {
-    double diffusivity_factor;  /* on D; 1 */
-    double surface;             /* -1 low end of the medium's range, 0 middle, +1 high end */
+    double diffusivity_factor; /* on D; 1 */
+    double surface;            /* -1 low end of the medium's range, 0 middle, +1 high end */
 } hs_history_point;
 
 /** Scratch of hs_history_run. */
@@ -27,8 +27,8 @@ typedef struct hs_history_work {
  *
  *  Returns  as hs_carbon_run and hs_carbon_mesh_make. */
 hs_status hs_history_run(hs_case_profile *profile, const hs_axis *axis, const hs_route *route,
-                         size_t heats, hs_history_point at, double core_pct,
-                         hs_history_work *work, hs_error *err);
+                         size_t heats, hs_history_point at, double core_pct, hs_history_work *work,
+                         hs_error *err);
 
 /** Surface carbon of the medium at a point of its range. */
 double hs_history_surface(const hs_route_heat *heat, double position);

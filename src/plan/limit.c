@@ -52,8 +52,7 @@ static double between(const double grid[HS_LIMIT_NODES][HS_LIMIT_NODES],
     place ms = place_of(z[HS_IN_MS]), hard = place_of(z[HS_IN_HARDNESS]);
     const double *low = &grid[ms.node][hard.node], *high = &grid[ms.node + 1][hard.node];
     double most = fmax(fmax(low[0], low[1]), fmax(high[0], high[1]));
-    if (most >= HS_LIMIT_NEVER)
-        return (ms.share < 0.5 ? low : high)[hard.share < 0.5 ? 0 : 1];
+    if (most >= HS_LIMIT_NEVER) return (ms.share < 0.5 ? low : high)[hard.share < 0.5 ? 0 : 1];
     double at_low = low[0] + hard.share * (low[1] - low[0]);
     double at_high = high[0] + hard.share * (high[1] - high[0]);
     return at_low + ms.share * (at_high - at_low);

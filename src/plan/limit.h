@@ -15,7 +15,7 @@ typedef struct hs_limit {
     double most_pct[HS_LIMIT_NODES][HS_LIMIT_NODES];  /* HS_LIMIT_NEVER: none is too soft again */
 } hs_limit;
 
-#define HS_LIMIT_NEVER 9.0  /* more carbon than any steel holds */
+#define HS_LIMIT_NEVER 9.0 /* more carbon than any steel holds */
 
 /** Find the limits for one hardness. `h` as for hs_hardened_HV, its shifts are ignored. */
 void hs_limit_make(hs_limit *limit, const hs_hardening *h, double hardness_HV);

@@ -85,8 +85,7 @@ double hs_loss_metal(const hs_loss *loss, size_t steps, const double z[HS_INPUTS
 
 double hs_loss_taken(const hs_loss *loss, const double z[HS_INPUTS]) {
     double middle = 0.5 * (loss->taken_low_m + loss->taken_high_m);
-    return fmax(0, hs_draw_between(loss->taken_low_m, middle, loss->taken_high_m,
-                                   z[HS_IN_BLAST]));
+    return fmax(0, hs_draw_between(loss->taken_low_m, middle, loss->taken_high_m, z[HS_IN_BLAST]));
 }
 
 double hs_loss_standing_m(const hs_loss *loss, size_t steps) {

@@ -10,9 +10,9 @@ enum { HS_MAX_LOSSES = HS_MAX_HEATS };
 /** One open heat: its integral of kp and the carbon-lean layer it leaves. */
 typedef struct hs_loss_heat {
     double integral_kg2_m4;
-    double low, multiplier, high;   /* of its atmosphere, on the oxygen uptake */
-    int knocked_off;                /* the scale of the heats before is gone */
-    double surface_pct;             /* carbon at the surface before */
+    double low, multiplier, high; /* of its atmosphere, on the oxygen uptake */
+    int knocked_off;              /* the scale of the heats before is gone */
+    double surface_pct;           /* carbon at the surface before */
     double rim_m, depth50_m, depth90_m;
     size_t step;
 } hs_loss_heat;
@@ -20,13 +20,13 @@ typedef struct hs_loss_heat {
 typedef struct hs_loss {
     size_t n;
     hs_loss_heat heat[HS_MAX_LOSSES];
-    double taken_low_m, taken_high_m;   /* by blasting, brushing, flap disc; per side */
+    double taken_low_m, taken_high_m; /* by blasting, brushing, flap disc; per side */
 } hs_loss;
 
 /** Losses of a route whose surface carbon is `surface_pct`.
  *  Returns  HS_OK; HS_E_RANGE for heats outside the scaling or decarburisation models. */
-hs_status hs_loss_make(hs_loss *loss, const hs_job *job, const hs_route *route,
-                       double surface_pct, hs_error *err);
+hs_status hs_loss_make(hs_loss *loss, const hs_job *job, const hs_route *route, double surface_pct,
+                       hs_error *err);
 
 /** Metal lost per side in a draw, by scale after the first `steps` steps, without descaling. */
 double hs_loss_metal(const hs_loss *loss, size_t steps, const double z[HS_INPUTS]);

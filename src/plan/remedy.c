@@ -74,12 +74,12 @@ typedef struct search {
     hs_result_dimension *dimension;
     const hs_window_found *before;
     const hs_job *job;
-    const hs_chain *chain;  /* of the job as it stands */
+    const hs_chain *chain; /* of the job as it stands */
     const hs_draws *draws;
     hs_remedy_work *work;
     hs_history_work *history;
     hs_decide_work *decide;
-    int opened;             /* some single change opens every window */
+    int opened; /* some single change opens every window */
     double best_width_m;
 } search;
 

@@ -16,7 +16,7 @@ typedef struct hs_variant {
 enum { HS_FEW_DRAWS = 512 };
 
 typedef struct hs_remedy_work {
-    hs_draws few;   /* the first of the draws: enough to find a size of change, not to confirm it */
+    hs_draws few; /* the first of the draws: enough to find a size of change, not to confirm it */
     hs_variant variant, best;
     hs_chain chain;
     hs_window_found found[HS_MAX_DIMENSIONS];

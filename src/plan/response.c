@@ -58,8 +58,8 @@ hs_status hs_response_make(hs_response *r, const hs_axis *axis, const hs_route *
         r->root[k] = exp(0.5 * two_sigma * ((double)k - 1));
     for (size_t run = RUNS; run-- > 0;) { /* the middle one last: it is kept */
         hs_history_point at = {factors[run], positions[run]};
-        hs_status status = hs_history_run(&r->typical, axis, route, route->heats, at, r->core_pct,
-                                          work, err);
+        hs_status status =
+            hs_history_run(&r->typical, axis, route, route->heats, at, r->core_pct, work, err);
         if (status != HS_OK) return status;
         double surface = richest(route, positions[run]);
         for (size_t k = 0; k < HS_LEVELS; k++)

@@ -98,8 +98,8 @@ static void add_cool(hs_route *route, const hs_job *job, const hs_step *step) {
     } else {
         heat->point[0] = (hs_heat_point){0, from_K};
         double down_K = from_K - hs_carbon_cold_K();
-        heat->point[1] = (hs_heat_point){down_K / HS_K_PLAN_DOUBT_BOX_COOLING * one_hour_s,
-                                         hs_carbon_cold_K()};
+        heat->point[1] =
+            (hs_heat_point){down_K / HS_K_PLAN_DOUBT_BOX_COOLING * one_hour_s, hs_carbon_cold_K()};
         heat->n = 2;
     }
     heat->open = !strcmp(step->medium, "air");
@@ -116,8 +116,8 @@ static hs_status add_heat(hs_route *route, const hs_job *job, const hs_step *ste
         add_cool(route, job, step);
         return HS_OK;
     }
-    hs_status status = step->kind == HS_CARBURISE ? add_carburise(route, step, err)
-                                                  : add_reheat(route, step, err);
+    hs_status status =
+        step->kind == HS_CARBURISE ? add_carburise(route, step, err) : add_reheat(route, step, err);
     if (status == HS_OK) route->heats++;
     return status;
 }

@@ -9,13 +9,13 @@ enum { HS_MAX_HEATS = 16, HS_MAX_TEMPERS = 16 };
 
 /** A heat above the cold limit, as a path of temperatures from its own start. */
 typedef struct hs_route_heat {
-    size_t step;                        /* index into the job's steps */
-    int carburises;                     /* carbon goes in; else the faces are closed */
+    size_t step;    /* index into the job's steps */
+    int carburises; /* carbon goes in; else the faces are closed */
     double surface_low_pct, surface_pct, surface_high_pct, transfer_m_s;
-    int open;                           /* air or flame at it: scale and rim */
-    size_t atmosphere;                  /* row in the table, when open by a reheat */
+    int open;          /* air or flame at it: scale and rim */
+    size_t atmosphere; /* row in the table, when open by a reheat */
     double multiplier_low, multiplier, multiplier_high; /* on the oxygen uptake */
-    double bound_K;                     /* 95 % bound on its temperature */
+    double bound_K;                                     /* 95 % bound on its temperature */
     hs_heat_point point[HS_MAX_LOG];
     size_t n;
 } hs_route_heat;
@@ -23,13 +23,13 @@ typedef struct hs_route_heat {
 typedef struct hs_route {
     hs_route_heat heat[HS_MAX_HEATS];
     size_t heats;
-    size_t hardening_heat;      /* the heat before the last quench */
-    size_t quench;              /* step of the last quench */
-    double dissolve_K;          /* temperature of that heat */
-    double hottest_K;           /* of the carburising heats */
+    size_t hardening_heat;            /* the heat before the last quench */
+    size_t quench;                    /* step of the last quench */
+    double dissolve_K;                /* temperature of that heat */
+    double hottest_K;                 /* of the carburising heats */
     hs_temper temper[HS_MAX_TEMPERS]; /* tempers and bakes after the last quench, in order */
     size_t tempers;
-    double red_lag_s;           /* taken off the soak because it counts from the box being red */
+    double red_lag_s; /* taken off the soak because it counts from the box being red */
 } hs_route;
 
 /** Read the route of a job whose order the sheet has checked.

@@ -49,10 +49,9 @@ static int richer_medium(hs_variant *v, int size) {
     if (!step || row < 0 || !step->medium || strcmp(step->medium, "charcoal")) return 0;
     const hs_table *t = hs_table_get(HS_TABLE_SURFACE_CARBON);
     step->medium = hs_table_text(t, (size_t)row, 0);
-    step->surface_carbon_pct =
-        (hs_span){hs_table_number(t, (size_t)row, HS_SURFACE_CARBON_LOW),
-                  hs_table_number(t, (size_t)row, HS_SURFACE_CARBON_VALUE),
-                  hs_table_number(t, (size_t)row, HS_SURFACE_CARBON_HIGH)};
+    step->surface_carbon_pct = (hs_span){hs_table_number(t, (size_t)row, HS_SURFACE_CARBON_LOW),
+                                         hs_table_number(t, (size_t)row, HS_SURFACE_CARBON_VALUE),
+                                         hs_table_number(t, (size_t)row, HS_SURFACE_CARBON_HIGH)};
     snprintf(v->what, sizeof v->what, "pack in charcoal with carbonate");
     snprintf(v->text, sizeof v->text,
              "more carbon at the surface; barium carbonate is poisonous, read its caution");
@@ -83,8 +82,7 @@ static int more_even_quench(hs_variant *v, int size) {
                                    HS_QUENCH_UNEVEN_REFERENCE);
     step->uneven = shares[size] * (step->uneven >= 0 ? step->uneven : usual);
     if (step->uneven < 0.03) return 0; /* nobody cools a part more evenly than that */
-    snprintf(v->what, sizeof v->what, "more even quench: sides within %.0f %%",
-             100 * step->uneven);
+    snprintf(v->what, sizeof v->what, "more even quench: sides within %.0f %%", 100 * step->uneven);
     snprintf(v->text, sizeof v->text,
              "dip upright, edge first, move up and down, more bath; show it on a trial part");
     return 1;
@@ -120,8 +118,9 @@ static int stronger_quench(hs_variant *v, int size) {
     step->medium_row = (size_t)row;
     step->medium = hs_table_text(t, (size_t)row, 0);
     snprintf(v->what, sizeof v->what, "stronger quench: %s", media[size]);
-    snprintf(v->text, sizeof v->text, "hardens this steel, but warps more and may crack it at "
-                                      "sharp corners and holes");
+    snprintf(v->text, sizeof v->text,
+             "hardens this steel, but warps more and may crack it at "
+             "sharp corners and holes");
     return 1;
 }
 
@@ -131,8 +130,9 @@ static int other_steel(hs_variant *v, int size) {
         hs_steel_find(&v->job.part.steel, steels[size], NULL) != HS_OK)
         return 0;
     snprintf(v->what, sizeof v->what, "another steel: %s", steels[size]);
-    snprintf(v->text, sizeof v->text, "alloyed: hardens in a gentler quench; costs more, and its "
-                                      "case is known with more doubt");
+    snprintf(v->text, sizeof v->text,
+             "alloyed: hardens in a gentler quench; costs more, and its "
+             "case is known with more doubt");
     return 1;
 }
 
@@ -154,8 +154,9 @@ static int straighten(hs_variant *v, int size) {
     v->step[v->job.steps] = (hs_step){.kind = HS_STRAIGHTEN, .left_m = left_m[size], .pointer = ""};
     v->job.steps++;
     snprintf(v->what, sizeof v->what, "straighten to a bow of %.2f mm", left_m[size] * 1e3);
-    snprintf(v->text, sizeof v->text, "warm, below the temper, then temper again; "
-                                      "a hard case can crack under the press: test for cracks");
+    snprintf(v->text, sizeof v->text,
+             "warm, below the temper, then temper again; "
+             "a hard case can crack under the press: test for cracks");
     return 1;
 }
 
@@ -185,9 +186,9 @@ static int narrower_tolerance(hs_variant *v, int size) {
 
 const hs_change *hs_changes(size_t *n) {
     static const hs_change changes[] = {
-        {wrapped_reheat, 0, 1}, {remade_centres, 0, 1},     {more_even_quench, 0, 3},
-        {longer_soak, 1, 5},    {narrower_tolerance, 0, 3}, {gentler_quench, 0, 2},
-        {richer_medium, 1, 1},  {straighten, 0, 3},         {less_case, 0, 4},
+        {wrapped_reheat, 0, 1},  {remade_centres, 0, 1},     {more_even_quench, 0, 3},
+        {longer_soak, 1, 5},     {narrower_tolerance, 0, 3}, {gentler_quench, 0, 2},
+        {richer_medium, 1, 1},   {straighten, 0, 3},         {less_case, 0, 4},
         {stronger_quench, 0, 3}, {other_steel, 1, 3},
     };
     *n = sizeof changes / sizeof *changes;

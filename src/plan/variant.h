@@ -13,8 +13,8 @@ typedef int (*hs_variant_change)(hs_variant *variant, int size);
 
 typedef struct hs_change {
     hs_variant_change change;
-    int fire;       /* it changes what the carbon does */
-    int sizes;      /* how many sizes there are; the first that opens the window is offered */
+    int fire;  /* it changes what the carbon does */
+    int sizes; /* how many sizes there are; the first that opens the window is offered */
 } hs_change;
 
 /** All changes, in the order they are tried. */

@@ -78,12 +78,13 @@ static double volume_growth(const hs_route *route, const hs_steel *steel, double
 }
 
 typedef struct strains {
-    double mean, core, layer, layer_m;  /* of the section; of the core; extra of the case, its depth */
+    double mean, core, layer,
+        layer_m; /* of the section; of the core; extra of the case, its depth */
 } strains;
 
 /* Case cells over the exposed perimeter, the rest of the section core. */
-static strains section_strains(const hs_job *job, const hs_route *route,
-                               const hs_case_profile *p, int core_hardens) {
+static strains section_strains(const hs_job *job, const hs_route *route, const hs_case_profile *p,
+                               int core_hardens) {
     const hs_steel *steel = &job->part.steel;
     double most = hs_acm_pct(route->dissolve_K), core_pct = p->carbon_pct[p->n - 1];
     strains out = {0};
@@ -135,8 +136,8 @@ static void plate_load(hs_bow_load *load, const hs_section_properties *s, const 
     if (named_exposed(job, "back")) add_edge(load, s, (hs_point){-w / 2, 0}, -1, 0, t, e);
 }
 
-static hs_status profile_load(hs_bow_load *load, const hs_section_properties *s,
-                              const hs_job *job, const strains *e, hs_error *err) {
+static hs_status profile_load(hs_bow_load *load, const hs_section_properties *s, const hs_job *job,
+                              const strains *e, hs_error *err) {
     for (size_t k = 1; k <= job->part.section.outline.n; k++) {
         hs_section_edge edge;
         hs_status status = hs_section_edge_at(&edge, &job->part.section, k, err);
@@ -179,9 +180,8 @@ static double straightened_to(const hs_job *job, size_t quench) {
     return left_m;
 }
 
-hs_status hs_warp_make(hs_warp *warp, const hs_job *job, const hs_route *route,
-                       const hs_axes *axes, const hs_case_profile *typical, int core_hardens,
-                       hs_error *err) {
+hs_status hs_warp_make(hs_warp *warp, const hs_job *job, const hs_route *route, const hs_axes *axes,
+                       const hs_case_profile *typical, int core_hardens, hs_error *err) {
     *warp = (hs_warp){.beta = spread_of_quench(&job->step[route->quench]),
                       .left_m = straightened_to(job, route->quench)};
     hs_status status = random_bow(warp, job, err);
@@ -222,8 +222,7 @@ int hs_dimension_inside(const hs_job *job, const hs_dimension *dimension) {
 static double flat_shape(const hs_job *job, size_t face, double x_m, double y_m) {
     const hs_face *f = &job->face[face];
     hs_section_edge edge;
-    if (f->edge > 0 &&
-        hs_section_edge_at(&edge, &job->part.section, f->edge, NULL) == HS_OK)
+    if (f->edge > 0 && hs_section_edge_at(&edge, &job->part.section, f->edge, NULL) == HS_OK)
         return hs_shape_flat(fabs(x_m * edge.nx + y_m * edge.ny), 0);
     int across_thickness = !strcmp(f->name, "top") || !strcmp(f->name, "bottom");
     return hs_shape_flat(fabs(across_thickness ? y_m : x_m), 0);
@@ -244,8 +243,7 @@ static double ends_shape(const hs_job *job, double x_m, double y_m, const double
                              run_out * fabs(hs_draw_share(z[HS_IN_RUN_OUT])));
     }
     heights(&across_x, &across_y, &job->part);
-    if (job->part.form == HS_BAR)
-        return hs_shape_ends(hypot(x_m, y_m), across_x, length_m, 0);
+    if (job->part.form == HS_BAR) return hs_shape_ends(hypot(x_m, y_m), across_x, length_m, 0);
     return hs_shape_ends(fabs(x_m), across_x, length_m, 0) +
            hs_shape_ends(fabs(y_m), across_y, length_m, 0);
 }

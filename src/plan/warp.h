@@ -9,21 +9,20 @@
 #include "plan/route.h"
 
 typedef struct hs_warp {
-    double sigma_x_m, sigma_y_m;        /* one standard deviation of the bow across x and y */
-    double one_sided_x_m, one_sided_y_m;    /* elastic bow of an uneven case */
-    double left_m;                      /* straightened to at most this; INFINITY: not */
-    double sigma_ovality_m;             /* ring */
-    double growth;                      /* linear strain against the soft state, middle */
-    double beta;                        /* spread of the random curvature, unevenness in it */
+    double sigma_x_m, sigma_y_m;         /* one standard deviation of the bow across x and y */
+    double one_sided_x_m, one_sided_y_m; /* elastic bow of an uneven case */
+    double left_m;                       /* straightened to at most this; INFINITY: not */
+    double sigma_ovality_m;              /* ring */
+    double growth;                       /* linear strain against the soft state, middle */
+    double beta;                         /* spread of the random curvature, unevenness in it */
 } hs_warp;
 
 /** Bow (across x, across y) and growth figures of a job.
  *    typical       hs_case_profile  in   carbon and hardness of the first axis
  *    core_hardens  int              in   0: the core stays ferrite and pearlite and does not grow
  *  Returns  HS_OK, or as the section functions. */
-hs_status hs_warp_make(hs_warp *warp, const hs_job *job, const hs_route *route,
-                       const hs_axes *axes, const hs_case_profile *typical, int core_hardens,
-                       hs_error *err);
+hs_status hs_warp_make(hs_warp *warp, const hs_job *job, const hs_route *route, const hs_axes *axes,
+                       const hs_case_profile *typical, int core_hardens, hs_error *err);
 
 /** Bow at mid-length in a draw (m), either sign, straightening in it. */
 void hs_warp_bow(double *x_m, double *y_m, const hs_warp *warp, const double z[HS_INPUTS]);

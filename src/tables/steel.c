@@ -41,15 +41,19 @@ static void read_elements(hs_steel *steel, size_t row) {
     static const struct {
         size_t offset, column;
     } halves[] = {
-        {offsetof(hs_composition, Cr), HS_STEELS_CR_LOW}, {offsetof(hs_composition, Ni), HS_STEELS_NI_LOW},
-        {offsetof(hs_composition, Mo), HS_STEELS_MO_LOW}, {offsetof(hs_composition, Cu), HS_STEELS_CU_LOW},
-        {offsetof(hs_composition, S), HS_STEELS_S_LOW},   {offsetof(hs_composition, Pb), HS_STEELS_PB_LOW},
+        {offsetof(hs_composition, Cr), HS_STEELS_CR_LOW},
+        {offsetof(hs_composition, Ni), HS_STEELS_NI_LOW},
+        {offsetof(hs_composition, Mo), HS_STEELS_MO_LOW},
+        {offsetof(hs_composition, Cu), HS_STEELS_CU_LOW},
+        {offsetof(hs_composition, S), HS_STEELS_S_LOW},
+        {offsetof(hs_composition, Pb), HS_STEELS_PB_LOW},
     };
     for (size_t i = 0; i < sizeof halves / sizeof *halves; i++)
         put(steel, halves[i].offset,
             range_of(row, halves[i].column, 0.5 * cell(row, halves[i].column + 1)));
     put(steel, offsetof(hs_composition, C),
-        range_of(row, HS_STEELS_C_LOW, cell(row, HS_STEELS_C_HIGH) - HS_K_STEEL_GUESS_C_BELOW_MAXIMUM));
+        range_of(row, HS_STEELS_C_LOW,
+                 cell(row, HS_STEELS_C_HIGH) - HS_K_STEEL_GUESS_C_BELOW_MAXIMUM));
     put(steel, offsetof(hs_composition, Mn),
         range_of(row, HS_STEELS_MN_LOW, cell(row, HS_STEELS_MN_HIGH) * HS_K_STEEL_GUESS_MN_SHARE));
     put(steel, offsetof(hs_composition, Si), range_of(row, HS_STEELS_SI_LOW, HS_K_STEEL_GUESS_SI));

@@ -41,13 +41,13 @@ typedef struct hs_part {
     hs_steel steel;
     hs_condition condition;
     hs_form form;
-    hs_held held;                                       /* bar only */
+    hs_held held; /* bar only */
     double length_m;
-    double width_m, thickness_m;                        /* plate */
-    double diameter_m;                                  /* bar */
-    double outside_m, bore_m;                           /* ring, diameters */
-    hs_section section;                                 /* profile: outline and holes */
-    size_t quantity;                                    /* at least 1 */
+    double width_m, thickness_m; /* plate */
+    double diameter_m;           /* bar */
+    double outside_m, bore_m;    /* ring, diameters */
+    hs_section section;          /* profile: outline and holes */
+    size_t quantity;             /* at least 1 */
 } hs_part;
 
 typedef enum hs_finish { HS_GROUND, HS_AS_HARDENED, HS_SOFT } hs_finish;
@@ -55,40 +55,40 @@ typedef enum hs_finish { HS_GROUND, HS_AS_HARDENED, HS_SOFT } hs_finish;
 /** Every face of the form has an entry, also those the sheet does not name (stated = 0). */
 typedef struct hs_face {
     const char *name;
-    const char *pointer;    /* JSON pointer, "" if not stated */
+    const char *pointer; /* JSON pointer, "" if not stated */
     hs_finish finish;
     int stated;
-    double case_m;          /* wanted after grinding at the worst spot, 0 = none asked */
-    double limit_HV;        /* to which hardness that case is counted; 550 unless the sheet says */
-    double hardness_HV;     /* asked on the finished face, 0 = none asked */
-    const char *hardness_text;  /* as typed, "" if none */
-    double roughness_m;     /* Ra asked, 0 = none */
-    size_t edge;            /* profile: outline edge, counted from 1; else 0 */
+    double case_m;      /* wanted after grinding at the worst spot, 0 = none asked */
+    double limit_HV;    /* to which hardness that case is counted; 550 unless the sheet says */
+    double hardness_HV; /* asked on the finished face, 0 = none asked */
+    const char *hardness_text; /* as typed, "" if none */
+    double roughness_m;        /* Ra asked, 0 = none */
+    size_t edge;               /* profile: outline edge, counted from 1; else 0 */
 } hs_face;
 
 typedef enum hs_across {
-    HS_ACROSS_FACES,    /* between two opposed flat faces (also a plate's ends) */
-    HS_ACROSS_OUTSIDE,  /* diameter of the one face outside */
-    HS_ACROSS_BORE,     /* diameter of the one face bore */
-    HS_ACROSS_ENDS      /* length of a bar, ring or profile over its one face entry ends */
+    HS_ACROSS_FACES,   /* between two opposed flat faces (also a plate's ends) */
+    HS_ACROSS_OUTSIDE, /* diameter of the one face outside */
+    HS_ACROSS_BORE,    /* diameter of the one face bore */
+    HS_ACROSS_ENDS     /* length of a bar, ring or profile over its one face entry ends */
 } hs_across;
 
 typedef struct hs_dimension {
     const char *name;
     const char *pointer;
-    const char *text;       /* as typed */
+    const char *text; /* as typed */
     hs_size size;
     hs_across across;
-    size_t face[2];         /* indices into job faces; face[1] = face[0] for the one-face kinds */
+    size_t face[2]; /* indices into job faces; face[1] = face[0] for the one-face kinds */
 } hs_dimension;
 
 typedef enum hs_feature_kind { HS_HOLE, HS_SLOT, HS_STEP_FEATURE } hs_feature_kind;
 typedef struct hs_feature {
     hs_feature_kind kind;
     double size_m;
-    int through_face;       /* index into job faces, -1 if not said */
+    int through_face; /* index into job faces, -1 if not said */
     int thread;
-    int blind;              /* said to be blind */
+    int blind; /* said to be blind */
 } hs_feature;
 
 typedef enum hs_step_kind {
@@ -107,43 +107,43 @@ typedef enum hs_descale_method {
     HS_BY_BRUSH,
     HS_BY_BLAST,
     HS_BY_ACID,
-    HS_BY_ELECTROLYSIS,         /* part on the negative lead */
+    HS_BY_ELECTROLYSIS, /* part on the negative lead */
     HS_BY_ANODIC_ELECTROLYSIS
 } hs_descale_method;
 
 /** The tank of a descale step. A zero (or "") means: not said, plan's default is used and named. */
 typedef struct hs_tank {
-    const char *acid;           /* "citric", "" unless by acid */
+    const char *acid; /* "citric", "" unless by acid */
     double acid_pct;
     double tub_m3;
-    double volts_V, amps_A;     /* of the supply */
+    double volts_V, amps_A; /* of the supply */
     double soda_kg_m3;
     double gap_m;
-    const char *anode;          /* "mild steel", "graphite" */
+    const char *anode; /* "mild steel", "graphite" */
     double anode_area_m2;
-    double temp_K;              /* of the bath */
+    double temp_K; /* of the bath */
     double room_m3, air_changes_1_s;
-    const char *accepted;       /* who and when accepted the hydrogen risk; "" = not accepted */
+    const char *accepted; /* who and when accepted the hydrogen risk; "" = not accepted */
 } hs_tank;
 
 /** One step of the route. What a kind does not use is zero. */
 typedef struct hs_step {
     hs_step_kind kind;
     const char *pointer;
-    int temp_given;                     /* a doubt was written with the temperature */
-    hs_span temp_K;                     /* carburise, reheat, temper, bake, stress relieve */
+    int temp_given; /* a doubt was written with the temperature */
+    hs_span temp_K; /* carburise, reheat, temper, bake, stress relieve */
     hs_span hold_s;
-    const hs_heat_point *log;           /* measured heat instead of temp and hold */
+    const hs_heat_point *log; /* measured heat instead of temp and hold */
     size_t log_points;
-    const char *medium;                 /* as typed: carburise in, cool in, reheat in, quench in */
-    hs_span surface_carbon_pct;         /* carburise: from the table or the sheet */
-    double transfer_m_s;                /* 0 = not limiting */
-    double box_m;                       /* smallest inner size of the box, 0 = not said */
-    int from_box_red;                   /* hold is counted from the box being red */
-    size_t medium_row;                  /* row in tables atmosphere (reheat), quench (quench) */
-    double uneven;                      /* quench: (h1 - h2)/mean, 95 % bound; < 0 = not said */
-    double left_m;                      /* straighten: bow that may remain */
-    hs_descale_method by;               /* descale */
+    const char *medium;         /* as typed: carburise in, cool in, reheat in, quench in */
+    hs_span surface_carbon_pct; /* carburise: from the table or the sheet */
+    double transfer_m_s;        /* 0 = not limiting */
+    double box_m;               /* smallest inner size of the box, 0 = not said */
+    int from_box_red;           /* hold is counted from the box being red */
+    size_t medium_row;          /* row in tables atmosphere (reheat), quench (quench) */
+    double uneven;              /* quench: (h1 - h2)/mean, 95 % bound; < 0 = not said */
+    double left_m;              /* straighten: bow that may remain */
+    hs_descale_method by;       /* descale */
     hs_tank tank;
 } hs_step;
 
@@ -164,10 +164,10 @@ typedef struct hs_record {
 } hs_record;
 
 typedef struct hs_shop {
-    int stated;                     /* the sheet has a shop */
-    double rough_tolerance_m;       /* half width: +- this, on size */
-    double setup_error_m;           /* per side */
-    double confidence;              /* 0.5 .. 0.999 */
+    int stated;               /* the sheet has a shop */
+    double rough_tolerance_m; /* half width: +- this, on size */
+    double setup_error_m;     /* per side */
+    double confidence;        /* 0.5 .. 0.999 */
     hs_stock stock;
     hs_grinding grinding;
     const hs_record *record;
@@ -187,21 +187,21 @@ typedef struct hs_measured_dimension {
     int size_given, shape_given;
     double size_m;
     hs_size_how how;
-    double bow_m, over_m, corner_lift_m;    /* plate, profile */
-    double run_out_m;                       /* bar: total indicator reading */
-    double ovality_m;                       /* ring: largest - smallest diameter */
-    int crown;                              /* index into job faces of the high side, -1 = not said */
+    double bow_m, over_m, corner_lift_m; /* plate, profile */
+    double run_out_m;                    /* bar: total indicator reading */
+    double ovality_m;                    /* ring: largest - smallest diameter */
+    int crown;                           /* index into job faces of the high side, -1 = not said */
     const char *pointer;
 } hs_measured_dimension;
 
 typedef struct hs_measured {
     int stated;
-    hs_measured_dimension dimension[HS_MAX_DIMENSIONS];  /* same order as job dimensions */
-    double case_m;                          /* 0 = not measured */
+    hs_measured_dimension dimension[HS_MAX_DIMENSIONS]; /* same order as job dimensions */
+    double case_m;                                      /* 0 = not measured */
     double case_limit_HV;
-    int on_part;                            /* 0: on the test piece */
+    int on_part; /* 0: on the test piece */
     const char *case_by, *case_after;
-    double hardness_low_HV, hardness_high_HV;   /* 0 = not measured */
+    double hardness_low_HV, hardness_high_HV; /* 0 = not measured */
     const char *hardness_text, *hardness_by;
 } hs_measured;
 
@@ -209,7 +209,7 @@ typedef struct hs_measured {
 typedef struct hs_read {
     const char *pointer, *text;
     double value;
-    const char *unit;           /* SI unit or scale */
+    const char *unit; /* SI unit or scale */
 } hs_read;
 
 typedef struct hs_job {
@@ -229,7 +229,7 @@ typedef struct hs_job {
     hs_measured measured;
     const hs_read *read;
     size_t reads;
-    unsigned long long hash;    /* of the sheet's bytes, shop file included */
+    unsigned long long hash; /* of the sheet's bytes, shop file included */
 } hs_job;
 
 #endif

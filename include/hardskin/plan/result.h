@@ -19,12 +19,7 @@ enum {
 
 typedef enum hs_verdict { HS_NONE, HS_GO, HS_TIGHT, HS_STOP } hs_verdict;
 typedef enum hs_clean { HS_CLEAN_NONE, HS_CLEAN_OK, HS_CLEAN_CARE, HS_CLEAN_STOP } hs_clean;
-typedef enum hs_wheel {
-    HS_WHEEL_NONE,
-    HS_WHEEL_GRIND,
-    HS_WHEEL_CARE,
-    HS_WHEEL_NO
-} hs_wheel;
+typedef enum hs_wheel { HS_WHEEL_NONE, HS_WHEEL_GRIND, HS_WHEEL_CARE, HS_WHEEL_NO } hs_wheel;
 
 /** One term of a sum, in words and metres. */
 typedef struct hs_term {
@@ -40,111 +35,111 @@ typedef struct hs_profile_point {
 typedef struct hs_result_case {
     int present;
     double limit_HV;
-    double depth_m, depth_low_m, depth_high_m;  /* to limit_HV: typical, low side, high side */
+    double depth_m, depth_low_m, depth_high_m; /* to limit_HV: typical, low side, high side */
     double total_m;
     double surface_carbon_pct, surface_HV, surface_HRC, core_HV, core_HRC; /* HRC NaN if too soft */
-    int hardens;                    /* 0: this quench does not harden the case; surface NaN then */
+    int hardens; /* 0: this quench does not harden the case; surface NaN then */
     double retained_austenite_pct;
     double soft_rim_m;
-    double dissolved_pct;           /* carbon the reheat dissolves at most */
+    double dissolved_pct; /* carbon the reheat dissolves at most */
     int core_hardens;
     size_t points;
     hs_profile_point profile[HS_MAX_PROFILE];
 } hs_result_case;
 
 typedef struct hs_result_scale {
-    double lost_m, lost_low_m, lost_high_m;     /* per side */
+    double lost_m, lost_low_m, lost_high_m; /* per side */
     double scale_m;
-    double mass_kg;                             /* of scale, whole part */
+    double mass_kg; /* of scale, whole part */
 } hs_result_scale;
 
 typedef struct hs_result_distortion {
-    double bow_m, bow_high_m;                   /* typical, 1 part in 20; magnitude over the length */
-    double growth_m;                            /* of the length */
+    double bow_m, bow_high_m; /* typical, 1 part in 20; magnitude over the length */
+    double growth_m;          /* of the length */
     size_t terms;
     hs_term because[HS_MAX_TERMS];
 } hs_result_distortion;
 
 typedef struct hs_remedy {
-    char what[80];                              /* "longer soak: 14 h 30 min" */
-    char text[240];                             /* what it costs, in words */
-    double gain_m;                              /* by how much may - need grows, per side */
-    hs_verdict verdict;                         /* of this dimension after it */
+    char what[80];      /* "longer soak: 14 h 30 min" */
+    char text[240];     /* what it costs, in words */
+    double gain_m;      /* by how much may - need grows, per side */
+    hs_verdict verdict; /* of this dimension after it */
 } hs_remedy;
 
 typedef struct hs_handbook {
     int present;
-    double value_m;                             /* per side */
+    double value_m; /* per side */
     char source[96];
-    int governs;                                /* 1 if the table value would be used */
+    int governs; /* 1 if the table value would be used */
     char why[160];
 } hs_handbook;
 
 typedef struct hs_result_dimension {
     hs_verdict verdict;
     double finish_low_m, finish_high_m;
-    double need_m, may_m;                       /* per side; half the sum over the faces */
-    double stock_m;                             /* at the aim from mid finish, per side; NaN at stop */
-    double rough_low_m, rough_aim_m, rough_high_m;  /* NaN at stop */
-    double rough_low_in, rough_aim_in, rough_high_in;  /* inch, rounded in inch to the safe side */
-    double shape_m, shape_high_m;               /* V to expect: typical, 1 in 20 */
-    double shape_limit_m;                       /* NaN at stop */
-    double joint;                               /* share of samples good at the aim, this dimension */
+    double need_m, may_m; /* per side; half the sum over the faces */
+    double stock_m;       /* at the aim from mid finish, per side; NaN at stop */
+    double rough_low_m, rough_aim_m, rough_high_m;    /* NaN at stop */
+    double rough_low_in, rough_aim_in, rough_high_in; /* inch, rounded in inch to the safe side */
+    double shape_m, shape_high_m;                     /* V to expect: typical, 1 in 20 */
+    double shape_limit_m;                             /* NaN at stop */
+    double joint; /* share of samples good at the aim, this dimension */
     size_t terms;
-    hs_term because[HS_MAX_TERMS];              /* adds up to need_m */
+    hs_term because[HS_MAX_TERMS]; /* adds up to need_m */
     hs_handbook handbook;
     size_t remedies;
     hs_remedy remedy[HS_MAX_REMEDIES];
-    char note[200];                             /* e.g. a face as hardened cannot hold a size */
+    char note[200]; /* e.g. a face as hardened cannot hold a size */
 } hs_result_dimension;
 
 /** From removal_min_m to share_of_case_pct all NaN where the dimension's verdict is stop. */
 typedef struct hs_result_face {
-    int present;                                /* a ground face of some dimension */
+    int present; /* a ground face of some dimension */
     size_t dimension;
     double removal_min_m, removal_max_m;
     double clean_up_m, budget_m, split_m, growth_low_m, growth_high_m, lost_high_m;
     double case_left_min_m, case_left_typical_m;
-    double case_lost_m;                         /* what the worst spot loses of the case */
-    double hardness_left_HV;                    /* at the finished surface, worst spot */
+    double case_lost_m;      /* what the worst spot loses of the case */
+    double hardness_left_HV; /* at the finished surface, worst spot */
     double share_of_case_pct;
 } hs_result_face;
 
 typedef struct hs_result_blank {
     int present;
-    char form[16];                              /* "flat", "round", "square" */
-    char size[64];                              /* "70 x 25 mm" */
+    char form[16]; /* "flat", "round", "square" */
+    char size[64]; /* "70 x 25 mm" */
     char standard[48];
-    double rolled_skin_m;                       /* per side */
+    double rolled_skin_m; /* per side */
     double straightness_m;
     double saw_length_m;
-    char why[240];                              /* also what to do when nothing fits */
+    char why[240]; /* also what to do when nothing fits */
 } hs_result_blank;
 
 typedef struct hs_grind_step {
     char what[120];
-    int face;                                   /* index into job faces, -1 none */
-    double to_m;                                /* size at which the step ends, NaN none */
-    char stop_if[200];                          /* "" none */
+    int face;          /* index into job faces, -1 none */
+    double to_m;       /* size at which the step ends, NaN none */
+    char stop_if[200]; /* "" none */
 } hs_grind_step;
 
 typedef struct hs_result_grind {
     size_t steps;
     hs_grind_step order[HS_MAX_ORDER];
-    double strokes, time_s;                     /* flat faces, 0 = not computed */
+    double strokes, time_s; /* flat faces, 0 = not computed */
     char note[240];
 } hs_result_grind;
 
 typedef struct hs_result_descale {
     hs_clean verdict;
     char method[64];
-    char text[400];                             /* the decision and why */
-    double hardness_HRC;                        /* at that step, NaN if soft */
-    double area_m2;                             /* of the part */
+    char text[400];      /* the decision and why */
+    double hardness_HRC; /* at that step, NaN if soft */
+    double area_m2;      /* of the part */
     double amps_A, volts_V, charge_Ah, time_low_s, time_s, time_high_s;
     double hydrogen_m3_s, fresh_air_m3_s, opening_m2, spark_distance_m, room_pct;
     char air_rule[64];
-    double bake_temp_K, bake_s;                 /* 0 = none */
+    double bake_temp_K, bake_s; /* 0 = none */
     char bake[200];
     double stock_taken_low_m, stock_taken_high_m;
     size_t alternatives;
@@ -152,7 +147,7 @@ typedef struct hs_result_descale {
 } hs_result_descale;
 
 typedef struct hs_result_test_piece {
-    int stated;                                 /* from the sheet; else what we advise */
+    int stated; /* from the sheet; else what we advise */
     double diameter_m, length_m;
     char place[64];
     double case_expected_m, case_low_m;
@@ -165,9 +160,9 @@ typedef struct hs_driver {
 } hs_driver;
 
 typedef struct hs_result_confidence {
-    double level, reached;                      /* 0..1, of one part, all faces together */
-    double reached_batch;                       /* all parts of the quantity */
-    int at_least;                               /* no failure seen: reached is a bound */
+    double level, reached; /* 0..1, of one part, all faces together */
+    double reached_batch;  /* all parts of the quantity */
+    int at_least;          /* no failure seen: reached is a bound */
     size_t samples;
     size_t drivers;
     hs_driver driver[HS_MAX_DRIVERS];
@@ -177,10 +172,10 @@ typedef struct hs_result_confidence {
 typedef struct hs_result_measured_dimension {
     int present;
     hs_wheel verdict;
-    double size_m;                              /* H, bow taken off */
-    double shape_m;                             /* V */
-    double limit_clean_m, limit_case_m;         /* V must not exceed these */
-    double turn_at_m;                           /* size at which to turn */
+    double size_m;                      /* H, bow taken off */
+    double shape_m;                     /* V */
+    double limit_clean_m, limit_case_m; /* V must not exceed these */
+    double turn_at_m;                   /* size at which to turn */
     double removal_min_m, removal_max_m, case_left_min_m;
     char stop_if[2][200];
     size_t terms;
@@ -192,21 +187,21 @@ typedef struct hs_result_measured_dimension {
 
 typedef struct hs_result_measured {
     hs_wheel verdict;
-    double case_m, case_low_m;                  /* B' side: case from the hardened surface */
+    double case_m, case_low_m; /* B' side: case from the hardened surface */
     hs_result_measured_dimension dimension[HS_MAX_DIMENSIONS];
 } hs_result_measured;
 
 typedef struct hs_result_caution {
-    const char *code, *level, *text, *source;   /* from tables/cautions.csv */
+    const char *code, *level, *text, *source; /* from tables/cautions.csv */
 } hs_result_caution;
 
 /** Times of the route for the bench, fire on to fire off. */
 typedef struct hs_result_step {
-    double start_s, heat_up_s, hold_s;          /* from the first fire; heat_up 0 = not estimated */
+    double start_s, heat_up_s, hold_s; /* from the first fire; heat_up 0 = not estimated */
     double temp_K;
-    double case_depth_m;                        /* to the limit after this step, as if hardened now */
-    double hardness_HRC;                        /* surface after this step, NaN = soft */
-    double lost_m;                              /* scale lost so far, per side */
+    double case_depth_m; /* to the limit after this step, as if hardened now */
+    double hardness_HRC; /* surface after this step, NaN = soft */
+    double lost_m;       /* scale lost so far, per side */
     char text[120];
 } hs_result_step;
 
@@ -217,7 +212,7 @@ typedef struct hs_result {
     hs_result_case hard;
     hs_result_scale scale;
     hs_result_distortion distortion;
-    hs_result_dimension dimension[HS_MAX_DIMENSIONS];  /* same order as the job's */
+    hs_result_dimension dimension[HS_MAX_DIMENSIONS]; /* same order as the job's */
     hs_result_face face[HS_MAX_FACES];
     hs_result_blank blank;
     hs_result_grind grind_plan;
@@ -232,7 +227,7 @@ typedef struct hs_result {
     size_t cautions;
     hs_result_caution caution[HS_MAX_CAUTIONS];
     size_t limits;
-    char limit[HS_MAX_LIMITS][200];             /* what is not covered, what was assumed */
+    char limit[HS_MAX_LIMITS][200]; /* what is not covered, what was assumed */
 } hs_result;
 
 #endif

@@ -6,7 +6,7 @@
 
 enum { HS_MAX_FAULTS = 20 };
 
-typedef struct hs_sheet hs_sheet;   /* owns the job's text and arrays */
+typedef struct hs_sheet hs_sheet; /* owns the job's text and arrays */
 
 /** Read a whole sheet.
  *

@@ -1,9 +1,9 @@
 /* The links between models and windows: route, carbon response, losses, warp, draws. */
+#include "plan/chain.h"
 #include "base/num.h"
 #include "base/random.h"
 #include "constants.h"
 #include "hardskin/tables/table.h"
-#include "plan/chain.h"
 #include "support/check.h"
 #include "unit/plan/job.h"
 
@@ -89,8 +89,11 @@ static void loss__four_quarters_brushed__lose_twice_one_hour(void) {
     for (air = 0; strcmp(hs_table_text(hs_table_get(HS_TABLE_ATMOSPHERE), air, 0),
                          "electric furnace in air");)
         air++;
-    hs_step heat = {.kind = HS_REHEAT, .pointer = "", .temp_K = {1173.15, 1173.15, 1173.15},
-                    .hold_s = {3600, 3600, 3600}, .medium = "electric furnace in air",
+    hs_step heat = {.kind = HS_REHEAT,
+                    .pointer = "",
+                    .temp_K = {1173.15, 1173.15, 1173.15},
+                    .hold_s = {3600, 3600, 3600},
+                    .medium = "electric furnace in air",
                     .medium_row = air};
     hs_step brush = {.kind = HS_DESCALE, .pointer = "", .by = HS_BY_BRUSH};
     hs_step quench = t.step[3], carburise = t.step[0];
@@ -109,8 +112,8 @@ static void loss__four_quarters_brushed__lose_twice_one_hour(void) {
     t.job.steps = 10;
     CHECK(losses(&brushed, &t) == HS_OK);
     for (size_t i = 0; i < 4; i++) /* the same without brushing: as one hour */
-        many[2 + 2 * i] = (hs_step){.kind = HS_COOL, .medium = "box", .pointer = "",
-                                    .log_points = 0};
+        many[2 + 2 * i] =
+            (hs_step){.kind = HS_COOL, .medium = "box", .pointer = "", .log_points = 0};
     CHECK(losses(&standing, &t) == HS_OK);
     double hour = hs_loss_metal(&once, 99, middle);
     NEAR(hs_loss_metal(&brushed, 99, middle) / hour, 2.0, 1e-9);
@@ -169,8 +172,7 @@ static void chain__case_through_half_the_wall__is_refused(void) {
     CHECK(strstr(err.message, "half") != NULL);
 }
 
-HS_TEST_MAIN("plan chain",
-             TEST(response__random_draws__agree_with_the_history_run_directly),
+HS_TEST_MAIN("plan chain", TEST(response__random_draws__agree_with_the_history_run_directly),
              TEST(route__counted_from_box_red__takes_the_lag_off),
              TEST(route__without_a_quench__is_refused),
              TEST(loss__four_quarters_brushed__lose_twice_one_hour),

@@ -21,16 +21,24 @@ static size_t row_of(hs_table_id id, const char *name) {
 }
 
 static void add_route(test_job *out) {
-    const hs_step steps[] = {
-        {.kind = HS_CARBURISE, .temp_K = just(1198.15), .hold_s = just(12 * 3600.0),
-         .medium = "charcoal with carbonate", .surface_carbon_pct = {0.8, 1.0, 1.2}, .box_m = 0.15},
-        {.kind = HS_COOL, .medium = "box"},
-        {.kind = HS_REHEAT, .temp_K = just(1093.15), .hold_s = just(1200), .medium = "wrapped",
-         .medium_row = row_of(HS_TABLE_ATMOSPHERE, "wrapped")},
-        {.kind = HS_QUENCH, .medium = "oil", .medium_row = row_of(HS_TABLE_QUENCH, "oil"),
-         .uneven = 0.1},
-        {.kind = HS_TEMPER, .temp_K = just(443.15), .hold_s = just(7200)},
-        {.kind = HS_DESCALE, .by = HS_BY_BRUSH}};
+    const hs_step steps[] = {{.kind = HS_CARBURISE,
+                              .temp_K = just(1198.15),
+                              .hold_s = just(12 * 3600.0),
+                              .medium = "charcoal with carbonate",
+                              .surface_carbon_pct = {0.8, 1.0, 1.2},
+                              .box_m = 0.15},
+                             {.kind = HS_COOL, .medium = "box"},
+                             {.kind = HS_REHEAT,
+                              .temp_K = just(1093.15),
+                              .hold_s = just(1200),
+                              .medium = "wrapped",
+                              .medium_row = row_of(HS_TABLE_ATMOSPHERE, "wrapped")},
+                             {.kind = HS_QUENCH,
+                              .medium = "oil",
+                              .medium_row = row_of(HS_TABLE_QUENCH, "oil"),
+                              .uneven = 0.1},
+                             {.kind = HS_TEMPER, .temp_K = just(443.15), .hold_s = just(7200)},
+                             {.kind = HS_DESCALE, .by = HS_BY_BRUSH}};
     memcpy(out->step, steps, sizeof steps);
     out->job.steps = sizeof steps / sizeof *steps;
     for (size_t i = 0; i < out->job.steps; i++)
@@ -55,7 +63,11 @@ static void finish(test_job *out, const char *steel) {
 
 static void face(test_job *out, const char *name, hs_finish how) {
     hs_face *f = &out->face[out->job.faces++];
-    *f = (hs_face){.name = name, .pointer = "", .finish = how, .stated = 1, .limit_HV = 550,
+    *f = (hs_face){.name = name,
+                   .pointer = "",
+                   .finish = how,
+                   .stated = 1,
+                   .limit_HV = 550,
                    .hardness_text = ""};
     if (how == HS_GROUND) {
         f->case_m = 0.6e-3;
@@ -73,8 +85,8 @@ static void dimension(test_job *out, const char *name, double nominal_mm, double
 }
 
 void test_job_plate(test_job *out, const char *steel) {
-    *out = (test_job){.job.part = {.form = HS_PLATE, .length_m = 0.3, .width_m = 0.06,
-                                   .thickness_m = 0.02}};
+    *out = (test_job){
+        .job.part = {.form = HS_PLATE, .length_m = 0.3, .width_m = 0.06, .thickness_m = 0.02}};
     const char *names[] = {"top", "bottom", "front", "back", "left", "right"};
     for (int i = 0; i < 6; i++)
         face(out, names[i], i < 2 ? HS_GROUND : HS_AS_HARDENED);
@@ -92,8 +104,8 @@ void test_job_bar(test_job *out, const char *steel) {
 }
 
 void test_job_ring(test_job *out, const char *steel) {
-    *out = (test_job){.job.part = {.form = HS_RING, .length_m = 0.05, .outside_m = 0.07,
-                                   .bore_m = 0.045}};
+    *out = (test_job){
+        .job.part = {.form = HS_RING, .length_m = 0.05, .outside_m = 0.07, .bore_m = 0.045}};
     face(out, "outside", HS_GROUND);
     face(out, "bore", HS_GROUND);
     face(out, "ends", HS_AS_HARDENED);
