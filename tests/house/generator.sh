@@ -72,6 +72,7 @@ refuses 4 "header key 'basis' stands twice" "${head}# basis: read\nsize[mm]\n1\n
 refuses 6 'a header line below the line of columns' "${plain}1,,a\n# note: late\n"
 refuses 4 "unknown unit 'kgg' in 'kgg/m3'" "${head}load[kgg/m3]\n1\n"
 refuses 4 "unknown unit 'furlong' in 'furlong'" "${head}load[furlong]\n1\n"
+refuses 4 "unknown unit '12' in '12'" "${head}load[12]\n1\n"
 refuses 5 "unknown unit 'mn' in 'mn'" "${scalar}speed,1.5,mn,,,one,read\n"
 refuses 4 "column 'load' is not name[unit]" "${head}size[mm],load\n1,2\n"
 refuses 4 "column 'load[m]x' is not name[unit]" "${head}size[mm],load[m]x\n1,2\n"
@@ -103,6 +104,17 @@ refuses 5 'a source key is missing' "${scalar}speed,1,m/s,,,,read\n"
 refuses 5 "basis 'guessed' is none of" "${scalar}speed,1,m/s,,,one,guessed\n"
 refuses 1 'a table of constants has the columns constant, value, unit' \
     "${head}constant[text],unit[text],value[1]\nspeed,m/s,1\n"
+
+{
+    printf '%b' "${plain}1,,"
+    head -c 9000 /dev/zero | tr '\0' x
+    echo
+} >"$work/sample.csv"
+if ! run "$work/sample.csv" && grep -qF 'sample.csv:5: the line is too long' "$work/said"; then
+    passed=$((passed + 1))
+else
+    complain 'a line that is too long'
+fi
 
 mkdir "$work/other"
 printf '%b' "${plain}1,,a\n" | tee "$work/sample.csv" >"$work/other/sample.csv"
