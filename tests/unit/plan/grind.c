@@ -129,7 +129,11 @@ static void grind__one_face_as_hardened__is_not_turned(void) {
     b.face[1].finish = HS_AS_HARDENED;
     result.face[1].present = 0;
     plan(&b);
-    CHECK(step(&b, "turn") == NULL && step(&b, "stays as hardened") != NULL);
+    CHECK(step(&b, "turn") == NULL && step(&b, "top: grind to size") != NULL);
+    plate(&b);
+    b.face[0].finish = HS_AS_HARDENED;
+    plan(&b);
+    CHECK(step(&b, "turn") == NULL && step(&b, "bottom: grind to size") != NULL);
 }
 
 static void grind__ring__end_then_bore_then_outside(void) {
@@ -155,9 +159,16 @@ static void grind__ring__end_then_bore_then_outside(void) {
         for (size_t k = 0; k < 3; k++)
             if (b.out.order[i].face == (int)k) at[k] = i;
     CHECK(at[2] < at[1] && at[1] < at[0]);
+    b.job.part.form = HS_BAR; /* a bar's ends come last, squared on its outside */
+    b.job.dimensions = 3;
     const hs_grind_step *bore = step(&b, "bore: grind at rough");
     CHECK(bore && bore->to_m < 40e-3 && bore->to_m > 39.3e-3); /* a bore grows under the wheel */
     CHECK(strstr(step(&b, "outside: measure")->stop_if, "0.838 mm") != NULL); /* ovality: 2 V */
+    plan(&b);
+    for (size_t i = 0; i < b.out.steps; i++)
+        for (size_t k = 0; k < 3; k++)
+            if (b.out.order[i].face == (int)k) at[k] = i;
+    CHECK(at[0] < at[2]);
 }
 
 static void grind__sizes_on_the_way__leave_the_finish_stock(void) {
@@ -185,6 +196,8 @@ static void grind__sizes_on_the_way__leave_the_finish_stock(void) {
         const hs_grind_step *on = step(&b, i == 2 ? "first end" : "rough infeed");
         CHECK(on != NULL);
         if (on) NEAR(on->to_m, to_m[i], TIGHT);
+        const char *end = i == 1 ? "40.010 mm" : "39.990 mm"; /* of the tolerance */
+        CHECK(on && (i == 2 || strstr(on->stop_if, end)));
     }
 }
 
