@@ -14,11 +14,9 @@ typedef struct command {
 } command;
 
 static const command commands[] = {
-#ifdef HARDSKIN_HAS_SHEETS
     {"plan", hs_command_plan, "plan SHEET [--json]", "the whole answer for a part"},
     {"check", hs_command_check, "check SHEET [--json]", "is the sheet complete and consistent?"},
     {"new", hs_command_new, "new FORM", "a starter sheet: plate, bar, ring or profile"},
-#endif
     {"quick", hs_command_quick, "quick TOPIC k=v ... [--json]", "one sum; alone: the topics"},
     {"tables", hs_command_tables, "tables [NAME]", "the tables, their sources and basis"},
     {"why", hs_command_why, "why [CODE]", "what an error or a caution means"},
