@@ -9,6 +9,12 @@ static int has_size(const hs_result_dimension *d) {
     return isfinite(d->rough_aim_m);
 }
 
+/* A dimension with no ground face keeps the size of the fire: no stock, no window, no limit. */
+static int is_ground(const hs_job *job, size_t i) {
+    const size_t *face = job->dimension[i].face;
+    return job->face[face[0]].finish == HS_GROUND || job->face[face[1]].finish == HS_GROUND;
+}
+
 static void rough_line(hs_page *page, size_t i) {
     const hs_job *job = page->job;
     const hs_result_dimension *d = &page->result->dimension[i];
@@ -22,6 +28,11 @@ static void rough_line(hs_page *page, size_t i) {
     }
     hs_words aim = hs_page_size(page, d->rough_aim_m, d->rough_aim_in, HS_NEAREST);
     hs_words stock = hs_page_short(page, d->stock_m, HS_NEAREST);
+    if (!is_ground(job, i)) {
+        hs_page_say(page, 2, "%-12s %s, as hardened, not ground  %s", name, aim.text,
+                    hs_text_verdict(d->verdict));
+        return;
+    }
     hs_page_say(page, 2, "%-12s %s, stock %s per side  %s", name, aim.text, stock.text,
                 hs_text_verdict(d->verdict));
 }
@@ -56,7 +67,7 @@ static void shape_line(hs_page *page, size_t i) {
     const hs_job *job = page->job;
     const hs_result_dimension *d = &page->result->dimension[i];
     const hs_dimension *dimension = &job->dimension[i];
-    if (d->verdict == HS_NONE) return;
+    if (d->verdict == HS_NONE || !is_ground(job, i)) return;
     const char *word;
     double k = bench_reading(&word, job, dimension, 1);
     hs_words limit = hs_page_length(page, k * d->shape_limit_m, HS_DOWN);
@@ -64,9 +75,11 @@ static void shape_line(hs_page *page, size_t i) {
     hs_words high = hs_page_short(page, k * d->shape_high_m, HS_UP);
     int flat = dimension->across == HS_ACROSS_FACES && job->part.length_m > 0;
     hs_words over = hs_page_nominal(page, job->part.length_m);
-    hs_page_say(page, 2, "%-12s %s%s", dimension->name,
-                isfinite(d->shape_limit_m) ? "at most " : "no limit to give, the window is closed",
-                isfinite(d->shape_limit_m) ? limit.text : "");
+    const char *most = !has_size(d)            ? "no limit to give, the window is closed"
+                       : d->shape_limit_m <= 0 ? "none, when all doubts fall on the bad side"
+                                               : limit.text;
+    hs_page_say(page, 2, "%-12s %s%s", dimension->name, d->shape_limit_m > 0 ? "at most " : "",
+                most);
     hs_page_say(page, 15, "%s%s%s", word, flat ? ", over " : "", flat ? over.text : "");
     hs_page_say(page, 15, "to expect: typical %s; 1 part in 20 has %s or more", usual.text,
                 high.text);
@@ -97,9 +110,13 @@ static void draw_window(hs_page *page, size_t i) {
     }
     hs_words low = hs_page_size(page, d->rough_low_m, d->rough_low_in, HS_UP);
     hs_words high = hs_page_size(page, d->rough_high_m, d->rough_high_in, HS_DOWN);
+    hs_page_say(page, 2, "%s: rough size from %s to %s", dimension->name, low.text, high.text);
+    if (!is_ground(page->job, i)) {
+        hs_page_say(page, 6, "%s", d->note);
+        return;
+    }
     hs_bar_window(bar, d->rough_low_m, d->rough_high_m, d->rough_aim_m,
                   page->job->shop.rough_tolerance_m);
-    hs_page_say(page, 2, "%s: rough size from %s to %s", dimension->name, low.text, high.text);
     hs_page_say(page, 6, "%s", bar);
     char left[64], right[64];
     hs_text a = hs_text_start(left, sizeof left), b = hs_text_start(right, sizeof right);
@@ -163,7 +180,7 @@ void hs_text_need(hs_page *page) {
     hs_page_heading(page, "WHAT NEED IS MADE OF (scale comes off the stock, not off the case)");
     for (size_t i = 0; i < page->job->dimensions; i++) {
         const hs_result_dimension *d = &page->result->dimension[i];
-        if (d->verdict == HS_NONE) continue;
+        if (d->verdict == HS_NONE || !is_ground(page->job, i)) continue;
         hs_words need = hs_page_length(page, d->need_m, HS_UP);
         hs_page_say(page, 2, "%s: need %s per side =", page->job->dimension[i].name, need.text);
         need_terms(page, d);

@@ -2,6 +2,7 @@
 #include "report/sections.h"
 
 #include <math.h>
+#include <string.h>
 
 void hs_text_grind(hs_page *page) {
     const hs_result_grind *g = &page->result->grind_plan;
@@ -13,7 +14,9 @@ void hs_text_grind(hs_page *page) {
         hs_words to = hs_page_length(page, s->to_m, HS_NEAREST);
         hs_page_say(page, 2, "%2zu. %s%s%s", i + 1, s->what, isfinite(s->to_m) ? ", to " : "",
                     isfinite(s->to_m) ? to.text : "");
-        if (s->stop_if[0]) hs_page_say(page, 6, "STOP IF %s", s->stop_if);
+        if (s->stop_if[0])
+            hs_page_say(page, 6, "%s%s", strncmp(s->stop_if, "STOP", 4) ? "STOP IF " : "",
+                        s->stop_if);
     }
     if (g->strokes > 0 && hs_format_time(time, sizeof time, g->time_s, HS_UP))
         hs_page_say(page, 2, "about %.0f strokes, %s at the machine", g->strokes, time);

@@ -52,8 +52,8 @@ void hs_text_buy(hs_page *page) {
 
 void hs_text_test_piece(hs_page *page) {
     const hs_result_test_piece *t = &page->result->test_piece;
-    hs_words d = hs_page_length(page, t->diameter_m, HS_NEAREST);
-    hs_words l = hs_page_length(page, t->length_m, HS_NEAREST);
+    hs_words d = hs_page_nominal(page, t->diameter_m);
+    hs_words l = hs_page_nominal(page, t->length_m);
     hs_words expect = hs_page_length(page, t->case_expected_m, HS_NEAREST);
     hs_words low = hs_page_length(page, t->case_low_m, HS_DOWN);
     if (!(t->diameter_m > 0) && !t->text[0]) return;

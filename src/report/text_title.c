@@ -50,7 +50,11 @@ static void stop_dimension(hs_page *page, size_t i) {
     hs_words need = hs_page_short(page, d->need_m, HS_UP);
     hs_words may = hs_page_short(page, d->may_m, HS_DOWN);
     hs_words apart = hs_page_short(page, d->need_m - d->may_m, HS_UP);
-    if (d->need_m > d->may_m)
+    if (!(d->may_m > 0))
+        hs_page_say(page, 2,
+                    "STOP %s: the case allows no grinding at all; clean-up needs %s per side.",
+                    page->job->dimension[i].name, need.text);
+    else if (d->need_m > d->may_m)
         hs_page_say(page, 2,
                     "STOP %s: clean-up needs %s per side, the case allows only %s per side: %s too "
                     "little.",

@@ -168,6 +168,30 @@ static void text__cautions__gravest_first(void) {
     CHECK(line_of(t, "/route/0/at") > line_of(t, "APPENDIX"));
 }
 
+static void text__stop_if__is_said_once(void) {
+    made m;
+    made_plate(&m);
+    CHECK(line_of(write_text(&m), "STOP IF it is not clean") > 0);
+    snprintf(m.result.grind_plan.order[0].stop_if, 64, "STOP IF it is not clean");
+    CHECK(line_of(write_text(&m), "STOP IF it is not clean") > 0);
+    CHECK(line_of(out, "STOP IF STOP IF") == 0);
+}
+
+/* A dimension left as hardened has a size but no stock, window or shape limit. */
+static void text__as_hardened__no_stock_and_no_shape_limit(void) {
+    made m;
+    made_plate(&m);
+    hs_result_dimension *d = &m.result.dimension[1];
+    d->verdict = HS_GO;
+    d->rough_aim_m = 59.93e-3;
+    d->rough_aim_in = 2.3595;
+    d->stock_m = 0.0025e-3;
+    d->shape_limit_m = 0.7e-3;
+    const char *t = write_text(&m);
+    CHECK(line_of(t, "59.930 mm (2.3595 in), as hardened, not ground") == 8);
+    CHECK(line_of(t, "0.700 mm") == 0);
+}
+
 static void text__too_small_a_buffer__fails_and_stays_inside(void) {
     made m;
     made_plate(&m);
@@ -190,5 +214,6 @@ HS_TEST_MAIN("report_text", TEST(text__every_kind_of_result__fits_80_columns),
              TEST(text__measured__comes_right_after_the_verdict),
              TEST(text__because__adds_up_as_printed),
              TEST(text__certain_results__never_print_0_or_100_percent),
-             TEST(text__cautions__gravest_first),
+             TEST(text__cautions__gravest_first), TEST(text__stop_if__is_said_once),
+             TEST(text__as_hardened__no_stock_and_no_shape_limit),
              TEST(text__too_small_a_buffer__fails_and_stays_inside))
