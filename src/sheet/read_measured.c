@@ -1,0 +1,147 @@
+/* The key "measured": what the bench found after hardening. */
+#include "constants.h"
+#include "sheet/amounts.h"
+#include "sheet/draft.h"
+
+#include <string.h>
+
+static const char *const keys[] = {"size", "shape", "case", "hardness"};
+static const char *const size_keys[] = {"is", "how"};
+static const char *const hows[] = {"micrometer", "over the bow"};
+static const char *const flat_keys[] = {"bow", "over", "crown", "corner_lift"};
+static const char *const bar_keys[] = {"run_out"};
+static const char *const ring_keys[] = {"ovality"};
+static const char *const case_keys[] = {"depth", "to", "on", "by", "after"};
+static const char *const pieces[] = {"test piece", "part"};
+static const char *const afters[] = {"quench", "temper", "descale", "bake", "straighten"};
+static const char *const hardness_keys[] = {"is", "by"};
+
+/* Every key of `node` must be the name of a dimension; its index, or -1 after a fault. */
+static int dimension_of(hs_draft *d, const hs_node *member) {
+    const char *names[HS_MAX_DIMENSIONS];
+    hs_words words = {names, d->job.dimensions};
+    char help[sizeof(hs_error){0}.help];
+    if (!strcmp(member->key, "note")) return -1;
+    for (size_t i = 0; i < words.n; i++) {
+        names[i] = d->dimension[i].name;
+        if (!strcmp(names[i], member->key)) return (int)i;
+    }
+    hs_reader_suggest(help, sizeof help, member->key, words);
+    hs_reader_say_key(d->reader, member, HS_E_KEY, help, "there is no dimension \"%.80s\"",
+                      member->key);
+    return -1;
+}
+
+static void read_size(hs_draft *d, const hs_node *node, hs_measured_dimension *m) {
+    hs_reader *r = d->reader;
+    size_t how = HS_BY_MICROMETER;
+    if (!hs_reader_object(r, node, HS_WORDS(size_keys))) return;
+    m->size_given = hs_amount_positive(r, hs_reader_need(r, node, "is"), HS_LENGTH, &m->size_m);
+    hs_reader_word(r, hs_node_find(node, "how"), HS_WORDS(hows), &how);
+    m->how = (hs_size_how)how;
+    m->pointer = hs_reader_pointer(r, node);
+}
+
+static void not_negative(hs_draft *d, const hs_node *node, double *out_m) {
+    hs_quantity q;
+    if (hs_amount(d->reader, node, HS_LENGTH, HS_PLAIN | HS_NOT_NEGATIVE, &q)) *out_m = q.value;
+}
+
+static void read_crown(hs_draft *d, const hs_node *node, const hs_dimension *dimension,
+                       hs_measured_dimension *m) {
+    const char *name;
+    if (!hs_reader_text(d->reader, node, &name)) return;
+    int face = hs_draft_face(d, name);
+    if (face >= 0 && ((size_t)face == dimension->face[0] || (size_t)face == dimension->face[1])) {
+        m->crown = face;
+        return;
+    }
+    const char *names[2] = {d->face[dimension->face[0]].name, d->face[dimension->face[1]].name};
+    char help[sizeof(hs_error){0}.help];
+    hs_reader_suggest(help, sizeof help, name, HS_WORDS(names));
+    hs_reader_say(d->reader, node, HS_E_WORD, help, "\"%.80s\" is no face of this dimension", name);
+}
+
+static hs_words shape_keys(hs_form form) {
+    if (form == HS_BAR) return HS_WORDS(bar_keys);
+    return form == HS_RING ? HS_WORDS(ring_keys) : HS_WORDS(flat_keys);
+}
+
+static void read_shape(hs_draft *d, const hs_node *node, size_t i, hs_measured_dimension *m) {
+    hs_reader *r = d->reader;
+    hs_form form = d->job.part.form;
+    if (!hs_reader_object(r, node, shape_keys(form))) return;
+    static const char *const main_key[] = {
+        [HS_PLATE] = "bow", [HS_BAR] = "run_out", [HS_RING] = "ovality", [HS_PROFILE] = "bow"};
+    m->shape_given = hs_reader_need(r, node, main_key[form]) != NULL;
+    if (!m->pointer) m->pointer = hs_reader_pointer(r, node);
+    not_negative(d, hs_node_find(node, "bow"), &m->bow_m);
+    not_negative(d, hs_node_find(node, "corner_lift"), &m->corner_lift_m);
+    not_negative(d, hs_node_find(node, "run_out"), &m->run_out_m);
+    not_negative(d, hs_node_find(node, "ovality"), &m->ovality_m);
+    const hs_node *over = hs_node_find(node, "over");
+    double most_m =
+        d->job.part.length_m > d->job.part.width_m ? d->job.part.length_m : d->job.part.width_m;
+    if (hs_amount_positive(r, over, HS_LENGTH, &m->over_m) && most_m > 0 && m->over_m > most_m)
+        hs_reader_say(r, over, HS_E_DISAGREE, "the length over which the bow was measured",
+                      "the bow is measured over more than the part's length");
+    if (d->dimension_node[i]) read_crown(d, hs_node_find(node, "crown"), &d->dimension[i], m);
+}
+
+static void read_case(hs_draft *d, const hs_node *node, hs_measured *m) {
+    hs_reader *r = d->reader;
+    size_t on = 0, after = 0;
+    double high_HV;
+    if (!hs_reader_object(r, node, HS_WORDS(case_keys))) return;
+    hs_quantity q;
+    if (hs_amount(r, hs_reader_need(r, node, "depth"), HS_CASE_DEPTH, HS_ABOVE_ZERO, &q))
+        m->case_m = q.value;
+    hs_amount_hardness(r, hs_node_find(node, "to"), &m->case_limit_HV, &high_HV);
+    hs_reader_word(r, hs_node_find(node, "on"), HS_WORDS(pieces), &on);
+    m->on_part = on == 1;
+    hs_reader_text(r, hs_node_find(node, "by"), &m->case_by);
+    if (hs_reader_word(r, hs_node_find(node, "after"), HS_WORDS(afters), &after))
+        m->case_after = afters[after];
+}
+
+static void read_hardness(hs_draft *d, const hs_node *node, hs_measured *m) {
+    hs_reader *r = d->reader;
+    if (!hs_reader_object(r, node, HS_WORDS(hardness_keys))) return;
+    const hs_node *is = hs_reader_need(r, node, "is");
+    if (hs_amount_hardness(r, is, &m->hardness_low_HV, &m->hardness_high_HV))
+        m->hardness_text = is->text;
+    hs_reader_text(r, hs_node_find(node, "by"), &m->hardness_by);
+}
+
+static int is_object(hs_draft *d, const hs_node *node) {
+    if (!node) return 0;
+    if (node->kind == HS_NODE_OBJECT) return 1;
+    hs_reader_say(d->reader, node, HS_E_TYPE, "{ \"thickness\": { ... } }",
+                  "an object of dimensions belongs here");
+    return 0;
+}
+
+void hs_read_measured(hs_draft *d) {
+    hs_measured *m = &d->job.measured;
+    *m = (hs_measured){.case_limit_HV = HS_K_SHEET_DEFAULT_CASE_LIMIT,
+                       .case_by = "",
+                       .case_after = "",
+                       .hardness_text = "",
+                       .hardness_by = ""};
+    for (size_t i = 0; i < HS_MAX_DIMENSIONS; i++)
+        m->dimension[i].crown = -1;
+    const hs_node *node = hs_node_find(d->root, "measured");
+    if (!hs_reader_object(d->reader, node, HS_WORDS(keys))) return;
+    m->stated = 1;
+    const hs_node *size = hs_node_find(node, "size"), *shape = hs_node_find(node, "shape");
+    for (const hs_node *n = is_object(d, size) ? size->child : NULL; n; n = n->next) {
+        int i = dimension_of(d, n);
+        if (i >= 0) read_size(d, n, &m->dimension[i]);
+    }
+    for (const hs_node *n = is_object(d, shape) ? shape->child : NULL; n; n = n->next) {
+        int i = dimension_of(d, n);
+        if (i >= 0 && d->form_known) read_shape(d, n, (size_t)i, &m->dimension[i]);
+    }
+    read_case(d, hs_node_find(node, "case"), m);
+    read_hardness(d, hs_node_find(node, "hardness"), m);
+}
