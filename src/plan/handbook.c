@@ -66,6 +66,7 @@ static double value_of(hs_text *source, const hs_job *job, const hs_dimension *d
     const hs_face *face = &job->face[d->face[0]];
     int end = p->form == HS_PLATE && (!strcmp(face->name, "left") || !strcmp(face->name, "right"));
     double long_m = end ? p->width_m : p->length_m, wide_m = width_of(job, face);
+    if (isnan(wide_m)) return NAN; /* fmin would pass over it */
     hs_text_add(source, "planes not indicated, x 1.2 for heat-treated parts (memory)");
     return hs_handbook_plane_m(fmin(wide_m, long_m), fmax(wide_m, long_m), 0);
 }

@@ -104,6 +104,65 @@ static void handbook__no_row__not_present(void) {
     CHECK(!b.out.present);
 }
 
+static double plane_of(bench *b, const char *face, size_t edge) {
+    b->face[0].name = b->face[1].name = face;
+    b->face[0].edge = b->face[1].edge = edge;
+    look(b);
+    return b->out.present ? b->out.value_m : NAN;
+}
+
+static void handbook__each_face__by_its_own_length_and_width(void) {
+    /* published: as above; 350 x 120 x 50 mm */
+    bench b;
+    plate(&b, 0.3e-3, 0.9e-3, HS_GO);
+    b.job.part.length_m = 0.35;
+    b.job.part.width_m = 0.12;
+    b.job.part.thickness_m = 0.05;
+    NEAR(plane_of(&b, "top", 0), 0.60e-3, TIGHT);
+    NEAR(plane_of(&b, "bottom", 0), 0.60e-3, TIGHT);
+    NEAR(plane_of(&b, "front", 0), 0.48e-3, TIGHT);
+    NEAR(plane_of(&b, "left", 0), 0.36e-3, TIGHT);
+    NEAR(plane_of(&b, "right", 0), 0.36e-3, TIGHT);
+    static const hs_point corner[3] = {{0.05, 0.05}, {0.10, 0.09}, {0.06, 0.20}};
+    b.job.part.form = HS_PROFILE; /* edges of 64, 117 and 150 mm */
+    b.job.part.section.outline = (hs_outline){corner, 3};
+    NEAR(plane_of(&b, "way", 1), 0.48e-3, TIGHT);
+    NEAR(plane_of(&b, "way", 2), 0.60e-3, TIGHT);
+    NEAR(plane_of(&b, "way", 3), 0.60e-3, TIGHT);
+    CHECK(isnan(plane_of(&b, "way", 0)) && isnan(plane_of(&b, "way", 4)));
+}
+
+static void handbook__round_parts__bars_only(void) {
+    bench b;
+    plate(&b, 0.1e-3, 0.9e-3, HS_GO);
+    b.dimension[0].across = HS_ACROSS_OUTSIDE;
+    b.job.part.form = HS_BAR;
+    look(&b);
+    CHECK(b.out.present);
+    NEAR(b.out.value_m, 0.2e-3, TIGHT); /* 18-30, to 500: .4 on diameter */
+    b.job.part.form = HS_RING;
+    look(&b);
+    CHECK(!b.out.present);
+}
+
+static void handbook__text__rounds_up_what_is_missing(void) {
+    bench b;
+    for (int k = 0; k < 2; k++) { /* one ground face is enough */
+        plate(&b, 0.3605e-3, 0.60e-3, HS_GO);
+        b.face[k].finish = HS_AS_HARDENED;
+        look(&b);
+        CHECK(b.out.present && strstr(b.out.why, "0.001 mm short"));
+        CHECK(strchr(b.out.why, '%') == NULL);
+    }
+    plate(&b, 0.1e-3, 0.3595e-3, HS_GO);
+    result.hard.present = 0;
+    look(&b);
+    CHECK(strstr(b.out.why, "0.001 mm too deep") && strchr(b.out.why, '%') == NULL);
+}
+
 HS_TEST_MAIN("plan_handbook", TEST(handbook__round__spot_values),
              TEST(handbook__plane__spot_values), TEST(handbook__thin_case__collision_is_said),
-             TEST(handbook__each_case__says_which_governs), TEST(handbook__no_row__not_present))
+             TEST(handbook__each_case__says_which_governs), TEST(handbook__no_row__not_present),
+             TEST(handbook__each_face__by_its_own_length_and_width),
+             TEST(handbook__round_parts__bars_only),
+             TEST(handbook__text__rounds_up_what_is_missing))
