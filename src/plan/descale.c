@@ -137,7 +137,8 @@ static void tell_decision(hs_result_descale *out, const judged *j, const state *
         return;
     }
     if (j->rule.answer == HS_HYDROGEN_BARRED)
-        hs_text_add(&t, "Only because the risk is accepted (%s): %s.", step->tank.accepted, reason);
+        hs_text_add(&t, "Only because the risk is accepted (%.80s): %s.", step->tank.accepted,
+                    reason);
     else if (j->rule.answer == HS_HYDROGEN_WITH_BAKE)
         hs_text_add(&t, "Short, with an inhibitor, then the bake: %s.", reason);
     else

@@ -133,7 +133,7 @@ typedef struct hs_result_grind {
 typedef struct hs_result_descale {
     hs_clean verdict;
     char method[64];
-    char text[400];      /* the decision and why */
+    char text[720];      /* the decision and why, what was assumed */
     double hardness_HRC; /* at that step, NaN if soft */
     double area_m2;      /* of the part */
     double amps_A, volts_V, charge_Ah, time_low_s, time_s, time_high_s;

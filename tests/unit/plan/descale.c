@@ -166,6 +166,14 @@ static void descale__what_the_sheet_left_out__is_named(void) {
     set_up(&s, HS_BY_ELECTROLYSIS, "");
     CHECK(plan_at(&d, &s, SOFT) == HS_OK);
     CHECK(strstr(d.text, "Assumed") && strstr(d.text, "12 V") && strstr(d.text, "50 g/L"));
+    /* also where the text is longest, with more about who accepted than anybody reads */
+    set_up(&s, HS_BY_ELECTROLYSIS,
+           "the foreman and the owner of the works, both of them, in writing, on the day before "
+           "the part went into the tub");
+    s.step[1].tank.tub_m3 = .04;
+    CHECK(plan_at(&d, &s, TEMPERED) == HS_OK);
+    CHECK(strstr(d.text, "accepted (the foreman") && strstr(d.text, "crystals"));
+    CHECK(strstr(d.text, "Assumed") && strstr(d.text, "room 30 m3"));
     set_up(&s, HS_BY_BRUSH, "");
     CHECK(plan_at(&d, &s, SOFT) == HS_OK);
     CHECK(!strstr(d.text, "Assumed"));
