@@ -153,8 +153,8 @@ static void add_alternative(hs_result_descale *out, const judged *j, const char 
                             double high_s) {
     if (out->alternatives == sizeof out->alternative / sizeof *out->alternative) return;
     char low[48], high[48];
-    hs_format_time(low, sizeof low, low_s, HS_NEAREST);
-    hs_format_time(high, sizeof high, high_s, HS_UP);
+    hs_format_time(low, sizeof low, 60 * fmax(round(low_s / 60), 1), HS_NEAREST);
+    hs_format_time(high, sizeof high, 60 * ceil(high_s / 60), HS_UP);
     snprintf(out->alternative[out->alternatives++], sizeof out->alternative[0], "%s: %s to %s%s",
              what, low, high, j->bake ? ", then the bake" : "");
 }
