@@ -110,10 +110,29 @@ static double share_good(const hs_window_found *f, const hs_dimension_draws *d,
     return (double)good / (double)draws->n;
 }
 
-/* The size with the greatest share of good draws; on a plateau the least stock. */
+typedef struct aim {
+    double rough_m, joint, shape_limit_m;
+} aim;
+
+/* Of sizes as good as the best but for chance: the least stock whose shape limit still allows the
+ * shape that one part in 20 has; where none does, the one with the widest shape limit. */
+static const aim *choose(const aim *aims, double shape_high_m, double plateau) {
+    const aim *best = aims, *widest = NULL;
+    for (int k = 1; k < AIMS; k++)
+        if (aims[k].joint > best->joint) best = &aims[k];
+    for (int k = 0; k < AIMS; k++) {
+        if (aims[k].joint < best->joint - plateau) continue;
+        if (aims[k].shape_limit_m >= shape_high_m) return &aims[k];
+        if (!widest || aims[k].shape_limit_m > widest->shape_limit_m) widest = &aims[k];
+    }
+    return widest;
+}
+
+/* The size with the greatest share of good draws. */
 static void find_aim(hs_window_found *f, const hs_chain *chain, size_t dimension,
                      const hs_draws *draws, const hs_decide_work *work) {
-    const hs_size *finish = &chain->job->dimension[dimension].size;
+    const hs_size *size = &chain->job->dimension[dimension].size;
+    const hs_limits finish = {size->lower_m, size->upper_m};
     double t = chain->job->shop.rough_tolerance_m;
     double low = fmin(f->rough.low_m, f->rough.high_m),
            high = fmax(f->rough.low_m, f->rough.high_m);
@@ -121,23 +140,20 @@ static void find_aim(hs_window_found *f, const hs_chain *chain, size_t dimension
         low += t;
         high -= t;
     }
-    const double plateau = 2.0 / (double)draws->n;
-    f->joint = -1;
-    if (f->grounds == 0) { /* no stock to save: the middle */
-        f->aim_m = 0.5 * (low + high);
-        f->joint =
-            share_good(f, &work->dimension[dimension], finish, draws, dimension, f->aim_m, t);
-        return;
+    aim aims[AIMS];
+    for (int k = 0; k < AIMS; k++) { /* least stock first; with nothing to grind the middle only */
+        double share = f->grounds > 0 ? (double)k / (AIMS - 1) : 0.5;
+        double rough = f->inside ? high - share * (high - low) : low + share * (high - low);
+        aims[k].rough_m = rough;
+        aims[k].joint = k > 0 && f->grounds == 0 ? aims[0].joint
+                                                 : share_good(f, &work->dimension[dimension], size,
+                                                              draws, dimension, rough, t);
+        hs_limits offered = {rough - t, rough + t};
+        aims[k].shape_limit_m = hs_window_shape_limit(f->inside, finish, offered, f->bad);
     }
-    for (int k = 0; k < AIMS; k++) {
-        double share = (double)k / (AIMS - 1), rough = low + share * (high - low);
-        if (f->inside) rough = high - share * (high - low); /* least stock first */
-        double joint =
-            share_good(f, &work->dimension[dimension], finish, draws, dimension, rough, t);
-        if (joint <= f->joint + plateau) continue;
-        f->joint = joint;
-        f->aim_m = rough;
-    }
+    const aim *chosen = choose(aims, f->shape_high_m, 2.0 / (double)draws->n);
+    f->aim_m = chosen->rough_m;
+    f->joint = chosen->joint;
 }
 
 static void find_bad_sides(hs_window_found *f, const hs_chain *chain, const hs_dimension *dimension,
@@ -154,6 +170,7 @@ static void find_window(hs_window_found *f, const hs_chain *chain, size_t index,
     const hs_dimension *dimension = &chain->job->dimension[index];
     hs_dimension_draws *d = &work->dimension[index];
     hs_limits finish = {dimension->size.lower_m, dimension->size.upper_m};
+    const int ground[2] = {f->bad[0].ground, f->bad[1].ground};
     double *sorted = work->column[0];
     f->inside = hs_dimension_inside(chain->job, dimension);
     for (int k = 0; k < 2; k++) {
@@ -165,8 +182,7 @@ static void find_window(hs_window_found *f, const hs_chain *chain, size_t index,
     if (f->grounds == 0)
         f->rough = hs_window_as_hardened(f->inside, finish, f->bad);
     else
-        f->rough = hs_window_rough(f->inside, finish, f->need_m[0] + f->need_m[1],
-                                   f->may_m[0] + f->may_m[1]);
+        f->rough = hs_window_two(f->inside, finish, f->need_m, f->may_m, ground);
     f->verdict = hs_window_verdict(f->rough, 2 * chain->job->shop.rough_tolerance_m);
     find_aim(f, chain, index, draws, work);
     if (f->verdict == HS_GO && f->joint < q) f->verdict = HS_TIGHT;
