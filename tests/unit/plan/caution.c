@@ -87,6 +87,9 @@ static void hot(bench *b) {
 static void water(bench *b) {
     b->step[3].medium = "water";
 }
+static void polymer(bench *b) {
+    b->step[3].medium = "polymer";
+}
 static void brine(bench *b) {
     b->step[3].medium = "brine";
 }
@@ -150,6 +153,7 @@ static void caution__each_trigger__calls_its_code(void) {
                {cold, "carburise-range"},
                {hot, "carburise-range"},
                {water, "quench-steam"},
+               {polymer, "quench-steam"},
                {brine, "quench-brine"},
                {still, "quench-still-water"},
                {bend, "straighten-hard"},

@@ -142,6 +142,9 @@ static void descale__closed_small_room__is_care(void) {
     CHECK(d.verdict == HS_CLEAN_CARE);
     NEAR(d.room_pct, 100 * d.hydrogen_m3_s * d.time_high_s / 2, 1e-6);
     CHECK(d.room_pct > 1 && strstr(d.text, "outdoors") != NULL);
+    s.step[1].tank.room_m3 = 1000; /* a hall without any air: little hydrogen, but the rule asks */
+    CHECK(plan_at(&d, &s, SOFT) == HS_OK);
+    CHECK(d.verdict == HS_CLEAN_CARE && d.room_pct < 1 && strstr(d.text, "fresh air"));
     s.step[1].tank.room_m3 = 100;
     s.step[1].tank.air_changes_1_s = 2. / 3600;
     CHECK(plan_at(&d, &s, SOFT) == HS_OK);
@@ -205,6 +208,10 @@ static void descale__alternatives__never_hold_what_is_barred(void) {
     CHECK(!strncmp(d.alternative[1], "blast", 5));
     CHECK(!strncmp(d.alternative[2], "brush", 5));
     CHECK(!strncmp(d.alternative[3], "anodic", 6));
+    set_up(&s, HS_BY_ACID, "the foreman"); /* a risk accepted here is no advice to take another */
+    CHECK(plan_at(&d, &s, TEMPERED) == HS_OK);
+    for (size_t i = 0; i < d.alternatives; i++)
+        CHECK(strncmp(d.alternative[i], "electro", 7) != 0);
     set_up(&s, HS_BY_BRUSH, "");
     CHECK(plan_at(&d, &s, FRESH) == HS_OK);
     for (size_t i = 0; i < d.alternatives; i++)
