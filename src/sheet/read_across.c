@@ -40,8 +40,9 @@ static int back_to_back(const hs_draft *d, size_t a, size_t b) {
     hs_edge_pair pair;
     double distance_m;
     const hs_section *section = &d->job.part.section;
-    if (a == b || !d->face[a].edge || !d->face[b].edge) return 0;
-    if (section->outline.n == 0) return 1; /* the outline has its own fault */
+    if (a == b || !strcmp(d->face[a].name, "ends") || !strcmp(d->face[b].name, "ends")) return 0;
+    if (section->outline.n == 0 || !d->face[a].edge || !d->face[b].edge)
+        return 1; /* outline or edge have their own fault */
     return hs_section_pair(&pair, &distance_m, section, d->face[a].edge, d->face[b].edge, NULL) ==
                HS_OK &&
            pair == HS_EDGES_OUTSIDE;

@@ -50,8 +50,8 @@ void hs_read_test_piece(hs_draft *d) {
     if (hs_amount_text(r, size, &text)) {
         if (hs_test_piece_read(&piece->diameter_m, &piece->length_m, r->units, text, &err) != HS_OK)
             hs_reader_fault(r, size, HS_AT_VALUE, &err);
-        else
-            hs_reader_echo(r, size, piece->diameter_m, "m");
+        hs_reader_echo(r, size, piece->diameter_m, "m");
+        hs_reader_echo(r, size, piece->length_m, "m");
     }
     hs_reader_text(r, hs_node_find(node, "place"), &piece->place);
 }
