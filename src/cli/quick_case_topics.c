@@ -2,6 +2,7 @@
 #include "base/num.h"
 #include "cli/quick_case.h"
 #include "cli/quick_topics.h"
+#include "constants.h"
 
 #include <math.h>
 
@@ -38,7 +39,7 @@ static void note_thickness(quick_answer *answer, const quick_carburising *c, dou
 /* A case that this quench leaves partly soft has no hardness this sum could vouch for. */
 static void add_hardness(quick_answer *answer, const quick_case *hard, double rim_m,
                          double margin) {
-    double known = margin < 1 ? NAN : 1;
+    double known = margin < HS_K_HARDENABILITY_REFUSE_BELOW ? NAN : 1;
     quick_number(answer, "surface_HV", known * hard->surface_HV);
     quick_number(answer, "surface_HRC", known * hs_hardened_HRC(hard->surface_HV));
     quick_number(answer, "retained_austenite_pct", known * hard->retained * 100);
@@ -46,8 +47,10 @@ static void add_hardness(quick_answer *answer, const quick_case *hard, double ri
     if (margin < 1)
         quick_note(answer,
                    "caution: this steel has %.2g of the hardenability that quench needs at "
-                   "this thickness; the case does not harden fully: no depth is counted",
-                   margin);
+                   "this thickness; %s",
+                   margin,
+                   known > 0 ? "whether the case hardens fully is in doubt"
+                             : "the case does not harden fully: no depth is counted");
 }
 
 static hs_status run_case(quick_answer *answer, const quick_value *v, const hs_units *units,
@@ -62,7 +65,8 @@ static hs_status run_case(quick_answer *answer, const quick_value *v, const hs_u
     if (status == HS_OK) status = hs_case_total(&total_m, &hard.profile, c.steel.C, err);
     if (status == HS_OK) status = hs_case_soft_rim(&rim_m, &hard.profile, c.limit_HV, err);
     if (status != HS_OK) return status;
-    quick_number(answer, "case_depth_mm", margin < 1 ? 0 : hard.depth_m * 1e3);
+    quick_number(answer, "case_depth_mm",
+                 margin < HS_K_HARDENABILITY_REFUSE_BELOW ? 0 : hard.depth_m * 1e3);
     quick_number(answer, "total_case_mm", total_m * 1e3);
     quick_number(answer, "surface_carbon_pct", hard.surface_pct);
     add_hardness(answer, &hard, rim_m, margin);
@@ -110,7 +114,7 @@ static hs_status run_soak(quick_answer *answer, const quick_value *v, const hs_u
         return hs_fail(err, HS_E_IMPOSSIBLE, "want=\"0.8 mm\"", "a case has some depth");
     hs_status status = quick_carburising_read(&c, answer, v, err);
     if (status == HS_OK) status = find_margin(&margin, &c, err);
-    if (status == HS_OK && margin < 1)
+    if (status == HS_OK && margin < HS_K_HARDENABILITY_REFUSE_BELOW)
         return hs_fail(err, HS_E_RANGE, "a harsher quench, a thinner part or an alloyed steel",
                        "the case of this steel does not harden fully in that quench: it has %.2g "
                        "of the hardenability needed",

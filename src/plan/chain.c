@@ -178,7 +178,7 @@ static double depth_to(const hs_chain *chain, size_t face, const hs_limit *limit
                        const hs_part_draw *draw) {
     const hs_response *r = &chain->response[chain->face[face].axis];
     double depth_m = hs_response_depth(r, hs_limit_least(limit, draw->z), &draw->carbon);
-    if (!(depth_m > 0) || chain->face[face].margin < 1) return 0;
+    if (!(depth_m > 0) || chain->face[face].margin < HS_K_HARDENABILITY_REFUSE_BELOW) return 0;
     return fmax(0, depth_m + draw->scatter_m);
 }
 

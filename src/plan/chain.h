@@ -14,7 +14,8 @@ typedef struct hs_face_chain {
     hs_limit wanted; /* hardness to which the case is counted */
     hs_limit asked;  /* hardness asked of the finished face; the case's if none is asked */
     double wall_m;   /* behind it */
-    double margin;   /* ideal diameter at hand over the one needed; the case hardens from 1 */
+    double margin;   /* ideal diameter at hand over the one needed; the case hardens surely from 1,
+                        not below   HS_K_HARDENABILITY_REFUSE_BELOW */
 } hs_face_chain;
 
 typedef struct hs_chain {

@@ -59,7 +59,7 @@ static void fill_hard(hs_result_case *out, const hs_chain *chain, size_t face,
                             .dissolved_pct = hs_acm_pct(chain->route.dissolve_K)};
     case_depths(out, chain, face, draws, column);
     out->surface_HV = hs_hardened_HV(&chain->hardening, p->carbon_pct[0], &retained);
-    out->hardens = chain->face[face].margin >= 1;
+    out->hardens = chain->face[face].margin >= HS_K_HARDENABILITY_REFUSE_BELOW;
     if (!out->hardens) out->surface_HV = NAN;
     out->surface_HRC = hs_hardened_HRC(out->surface_HV);
     out->core_HRC = hs_hardened_HRC(out->core_HV);

@@ -1,6 +1,7 @@
 #include "plan/fill.h"
 
 #include "base/num.h"
+#include "constants.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -57,12 +58,15 @@ static void note_dimension(hs_result_dimension *d, const hs_window_found *f, con
             snprintf(d->note, sizeof d->note,
                      "face %s stays as hardened: the size holds only locally across a bow",
                      faces[k]->name);
+        double margin = chain->face[dimension->face[k]].margin;
         if (faces[k]->finish == HS_GROUND && chain->face[dimension->face[k]].axis < HS_MAX_AXES &&
-            chain->face[dimension->face[k]].margin < 1)
-            snprintf(d->note, sizeof d->note,
-                     "this quench does not harden the case of %s in this steel and section "
-                     "(ideal diameter %.0f %% of what it takes)",
-                     faces[k]->name, 100 * chain->face[dimension->face[k]].margin);
+            margin < 1)
+            snprintf(d->note, sizeof d->note, "%s (ideal diameter %.0f %% of what face %s takes)",
+                     margin < HS_K_HARDENABILITY_REFUSE_BELOW
+                         ? "this quench does not harden the case in this steel and section"
+                         : "it is in doubt whether this quench hardens the case fully: "
+                           "harden a test piece of this section first",
+                     100 * margin, faces[k]->name);
     }
 }
 
