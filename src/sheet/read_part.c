@@ -77,7 +77,7 @@ void hs_read_part(hs_draft *d) {
     part->form = (hs_form)form;
     if (!hs_reader_object(r, node, keys_of(d))) {
         d->part_node = NULL;
-        r->scope = 0;
+        r->scope = HS_IN_FIRE;
         return;
     }
     hs_read_steel(d, hs_reader_need(r, node, "steel"));
@@ -85,5 +85,5 @@ void hs_read_part(hs_draft *d) {
     part->condition = (hs_condition)condition;
     hs_reader_count(r, hs_node_find(node, "quantity"), 1, 100000, &part->quantity);
     if (d->form_known) read_sizes(d);
-    r->scope = 0;
+    r->scope = HS_IN_FIRE;
 }

@@ -182,7 +182,7 @@ static void read_step(hs_draft *d, const hs_node *node) {
         if (step->kind != HS_DESCALE) hs_reader_object(r, node, keys_of(step->kind));
         read_kind(d, node, step);
     }
-    r->scope = 0;
+    r->scope = HS_IN_FIRE;
 }
 
 void hs_read_route(hs_draft *d) {

@@ -4,6 +4,7 @@
 #include "base/num.h"
 #include "sheet/draft.h"
 #include "sheet/duplicates.h"
+#include "sheet/forbidden.h"
 #include "sheet/scan.h"
 #include "sheet/shop_file.h"
 #include "sheet/tree.h"
@@ -33,7 +34,9 @@ static int read_version(hs_reader *r, const hs_node *root) {
 static void read_all(hs_draft *d, unsigned long long *hash) {
     hs_reader *r = d->reader;
     size_t inch = 0;
+    r->scope = HS_ANYWHERE;
     if (!hs_reader_object(r, d->root, HS_WORDS(keys))) return;
+    r->scope = HS_IN_FIRE;
     hs_reader_text(r, hs_reader_need(r, d->root, "job"), &d->job.name);
     hs_reader_word(r, hs_node_find(d->root, "units"), HS_WORDS(units), &inch);
     d->job.inch_first = inch == 1;

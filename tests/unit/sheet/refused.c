@@ -165,6 +165,8 @@ static const row rows[] = {
      "/route/5/isolation", "\"isolation"},
     {P, "\"box\": \"150 mm\"", "\"box\": \"galvanised, 150 mm\"", HS_E_FORBIDDEN, "/route/0/box",
      "\"galvanised"},
+    {P, "\"units\": \"mm\"", "\"bath\": \"soda and salt\"", HS_E_FORBIDDEN, "/bath", "\"bath\""},
+    {P, "\"quantity\": 2", "\"coating\": \"zinc\"", HS_E_FORBIDDEN, "/part/coating", "\"coating"},
     {P, "\"in\": \"charcoal\"", "\"in\": \"cyanide\"", HS_E_FORBIDDEN, "/route/0/in", "\"cyanide"},
     {P, "\"by\": \"electrolysis\", \"tub\"", "\"by\": \"brush\", \"tubb\"", HS_E_KEY,
      "/route/5/tubb", NULL},
