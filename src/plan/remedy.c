@@ -56,9 +56,10 @@ static void offer(hs_result_dimension *dimension, const hs_window_found *before,
     }
 }
 
-/* Where something opens the window, what leaves it shut is not worth reading. */
+/* Where several things open the window, what leaves it shut is not worth reading. */
 static void keep_the_best(hs_result_dimension *d) {
-    while (d->remedies > 1 && d->remedy[0].verdict < HS_STOP &&
+    enum { ENOUGH = 3 };
+    while (d->remedies > ENOUGH && d->remedy[ENOUGH - 1].verdict < HS_STOP &&
            d->remedy[d->remedies - 1].verdict == HS_STOP)
         d->remedies--;
 }

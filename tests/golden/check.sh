@@ -1,0 +1,20 @@
+#!/bin/sh
+# own: the report of every sample is the one that was read and kept in samples/expected.
+# Usage: sh tests/golden/check.sh HARDSKIN SAMPLES
+hardskin=$1
+samples=$2
+passed=0
+failed=0
+for sheet in "$samples"/*.json; do
+    name=$(basename "$sheet" .json)
+    case $name in shop | *.schema) continue ;; esac
+    if "$hardskin" plan "$sheet" 2>&1 | diff -u "$samples/expected/$name.txt" - | head -40 | grep .; then
+        echo "golden: $name is not as kept: read it, then sh tests/golden/renew.sh"
+        failed=$((failed + 1))
+    else
+        passed=$((passed + 1))
+    fi
+done
+[ $((passed + failed)) -gt 0 ] || failed=1
+echo "golden: $passed passed, $failed failed"
+[ "$failed" -eq 0 ]
