@@ -146,6 +146,27 @@ const char *hs_sheet_notice(const hs_sheet *sheet, size_t i) {
     return i < sheet->reader.notices ? sheet->reader.notice[i] : NULL;
 }
 
+static const hs_node *find_pointer(const hs_node *node, const char *pointer) {
+    char own[sizeof(hs_error){0}.pointer];
+    hs_node_pointer(own, sizeof own, node);
+    size_t length = strlen(own);
+    if (strncmp(pointer, own, length) != 0) return NULL;
+    if (!pointer[length]) return node;
+    if (pointer[length] != '/') return NULL;
+    const hs_node *found = NULL;
+    for (const hs_node *m = node->child; m && !found; m = m->next)
+        found = find_pointer(m, pointer);
+    return found;
+}
+
+int hs_sheet_place(int *line, int *column, const hs_sheet *sheet, const char *pointer) {
+    const hs_node *node = find_pointer(sheet->draft.root, pointer);
+    if (!node) return 0;
+    *line = node->spot.line;
+    *column = node->spot.column;
+    return 1;
+}
+
 void hs_sheet_free(hs_sheet *sheet) {
     if (!sheet) return;
     hs_arena_free(&sheet->arena);

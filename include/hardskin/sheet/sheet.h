@@ -25,6 +25,10 @@ HS_API const hs_job *hs_sheet_job(const hs_sheet *sheet);
 /** Notices that are not faults (a byte-order mark, a unit guessed nowhere); NULL past the last. */
 HS_API const char *hs_sheet_notice(const hs_sheet *sheet, size_t i);
 
+/** Where the value of a JSON pointer stands in the sheet: for faults that are found after reading
+ *  (plan), which know only the pointer. 1 when it is there and line and column (from 1) were set. */
+HS_API int hs_sheet_place(int *line, int *column, const hs_sheet *sheet, const char *pointer);
+
 HS_API void hs_sheet_free(hs_sheet *sheet);
 
 /** A complete starter sheet of a form ("plate", "bar", "ring", "profile"), or NULL. */

@@ -177,6 +177,25 @@ static void legal__echo__has_every_quantity(void) {
     hs_sheet_free(sheet);
 }
 
+static void legal__a_pointer__has_its_place(void) {
+    static const char *const marks[][2] = {{"/route/3", "{\"do\": \"quench\""},
+                                           {"/route/5/tub", "\"40 L\""},
+                                           {"/part", "{\"steel\""},
+                                           {"", "{\"hardskin\""}};
+    hs_sheet *sheet = read_text(sheet_plate);
+    if (!sheet) return;
+    for (size_t i = 0; i < sizeof marks / sizeof *marks; i++) {
+        int line = 0, column = 0, line_here, column_here;
+        sheet_place(&line_here, &column_here, sheet_plate, marks[i][1]);
+        CHECK(hs_sheet_place(&line, &column, sheet, marks[i][0]) == 1);
+        CHECK(line == line_here && column == column_here && line > 0);
+    }
+    int line = 7, column = 7;
+    CHECK(!hs_sheet_place(&line, &column, sheet, "/route/9") && line == 7 && column == 7);
+    CHECK(!hs_sheet_place(&line, &column, sheet, "/routes"));
+    hs_sheet_free(sheet);
+}
+
 static void legal__starters__are_read(void) {
     static const char *const forms[] = {"plate", "bar", "ring", "profile"};
     for (size_t i = 0; i < 4; i++) {
@@ -194,4 +213,4 @@ HS_TEST_MAIN("sheet_legal", TEST(legal__plate__every_value), TEST(legal__route__
              TEST(legal__measured_and_shop__every_value),
              TEST(legal__other_forms__their_dimensions), TEST(legal__other_words__are_taken),
              TEST(legal__doubts__are_kept), TEST(legal__echo__has_every_quantity),
-             TEST(legal__starters__are_read))
+             TEST(legal__a_pointer__has_its_place), TEST(legal__starters__are_read))
