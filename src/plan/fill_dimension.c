@@ -170,6 +170,8 @@ static void fill_face(hs_result_face *out, const hs_window_found *f, const hs_ch
     name_letters(out, f, index, k);
     if (f->verdict == HS_STOP) return; /* no rough size: nothing is taken off */
     double stock_m = stock_of(f, dimension, f->aim_m, k);
+    static const double middle[HS_INPUTS] = {0};
+    hs_part_draw typical = hs_chain_draw(chain, middle);
     for (size_t i = 0; i < n; i++) {
         double growth_m = hs_warp_growth(&chain->warp, chain->job, dimension, draws->z[i]);
         double shape_m = work->dimension[index].shape_m[i];
@@ -187,9 +189,8 @@ static void fill_face(hs_result_face *out, const hs_window_found *f, const hs_ch
     out->case_left_min_m = hs_window_round(fmax(0, left), inch, HS_DOWN);
     out->case_left_typical_m = fmax(0, hs_quantile_of(work->column[LEFT], n, 0.5));
     out->case_lost_m = fmax(0, hs_quantile_of(work->column[LOST], n, q));
-    double lost = hs_quantile_of(work->column[LOST], n, 0.5);
-    double depth = lost + out->case_left_typical_m;
-    out->share_of_case_pct = depth > 0 ? 100 * fmax(0, lost) / depth : 100;
+    double depth_m = hs_chain_trial(chain, face, 0, &typical).case_m;
+    out->share_of_case_pct = depth_m > 0 ? 100 * out->case_lost_m / depth_m : 100;
     out->hardness_left_HV =
         hs_case_hardness_at(&chain->response[chain->face[face].axis].typical, out->case_lost_m);
 }

@@ -17,7 +17,7 @@ static int wanted(const hs_window_found *f) {
 /* Better by a margin a bench can see, or the verdict itself is better. */
 static int helps(const hs_window_found *before, const hs_window_found *after) {
     if (after->verdict < before->verdict) return 1;
-    return after->verdict == before->verdict && width_m(after) - width_m(before) >= 5e-6;
+    return after->verdict == before->verdict && width_m(after) - width_m(before) >= 20e-6;
 }
 
 /* All windows that were not open are now? */

@@ -36,7 +36,7 @@ void hs_text_route(hs_page *page) {
 void hs_text_buy(hs_page *page) {
     const hs_result_blank *b = &page->result->blank;
     hs_words skin = hs_page_length(page, b->rolled_skin_m, HS_UP);
-    hs_words saw = hs_page_length(page, b->saw_length_m, HS_UP);
+    hs_words saw = hs_page_short(page, b->saw_length_m, HS_UP);
     hs_words straight = hs_page_length(page, b->straightness_m, HS_UP);
     if (!b->present) return;
     hs_page_heading(page, "BUY");

@@ -102,7 +102,7 @@ typedef struct hs_result_face {
     double case_left_min_m, case_left_typical_m;
     double case_lost_m;      /* what the worst spot loses of the case */
     double hardness_left_HV; /* at the finished surface, worst spot */
-    double share_of_case_pct;
+    double share_of_case_pct;                   /* case_lost over the typical case depth */
 } hs_result_face;
 
 typedef struct hs_result_blank {
