@@ -1,76 +1,11 @@
 /* The measured branch: worked figures of the reference page on windows (sections 5 and 6), and the
  * plan's own sums fed back as if they had been measured. */
-#include "plan/measured.h"
+#include "measured_bench.h"
 #include "support/check.h"
 
 #include <string.h>
 
 static const double TIGHT = 1e-12;
-
-typedef struct bench_job {
-    hs_job job;
-    hs_dimension dimension[1];
-    hs_face face[2];
-    hs_step step[1];
-    hs_measured_input in;
-    hs_result_measured out;
-} bench_job;
-
-/* The plate of section 6: H 20.66, bow .20, c .08, d .02, B' .61 (case 1.21, .60 wanted). */
-static void worked_plate(bench_job *b) {
-    memset(b, 0, sizeof *b);
-    b->dimension[0] = (hs_dimension){.name = "thickness",
-                                     .across = HS_ACROSS_FACES,
-                                     .size = {20e-3, 19.979e-3, 20e-3, "h7"},
-                                     .face = {0, 1}};
-    for (int i = 0; i < 2; i++) {
-        b->face[i] = (hs_face){.name = i ? "bottom" : "top",
-                               .finish = HS_GROUND,
-                               .stated = 1,
-                               .case_m = 0.6e-3,
-                               .limit_HV = 550};
-        b->in.face[i] = (hs_measured_face){.clean_up_m = 80e-6,
-                                           .clean_up_high_m = 80e-6,
-                                           .case_m = 1.21e-3,
-                                           .case_low_m = 1.11e-3,
-                                           .hard_to_m = INFINITY,
-                                           .hard_to_low_m = INFINITY};
-    }
-    b->step[0] = (hs_step){.kind = HS_TEMPER, .temp_K = {443.15, 443.15, 443.15}};
-    b->in.split_m[0] = 20e-6;
-    b->in.shape_m[0] = 0.2e-3;
-    b->in.shape_high_m[0] = 0.3e-3;
-    b->in.lost_m = 10e-6;
-    b->job.part.form = HS_PLATE;
-    b->job.part.length_m = 0.3;
-    b->job.dimensions = 1;
-    b->job.faces = 2;
-    b->job.steps = 1;
-    b->job.measured.stated = 1;
-    b->job.measured.dimension[0] = (hs_measured_dimension){
-        .size_given = 1, .shape_given = 1, .size_m = 20.66e-3, .bow_m = 0.2e-3, .crown = 0};
-}
-
-static const hs_result_measured_dimension *judge(bench_job *b) {
-    b->job.dimension = b->dimension;
-    b->job.face = b->face;
-    b->job.step = b->step;
-    hs_measured_judge(&b->out, &b->job, &b->in);
-    return &b->out.dimension[0];
-}
-
-static double sum_of(const hs_result_measured_dimension *d) {
-    double sum = 0;
-    for (size_t i = 0; i < d->terms; i++)
-        sum += d->because[i].value_m;
-    return sum;
-}
-
-static const hs_remedy *remedy(const hs_result_measured_dimension *d, const char *word) {
-    for (size_t i = 0; i < d->remedies; i++)
-        if (strstr(d->remedy[i].what, word)) return &d->remedy[i];
-    return NULL;
-}
 
 static void measured__worked_plate__printed_figures(void) {
     /* exact: section 6, last line */
@@ -241,25 +176,6 @@ static void measured__what_is_missing__is_said_and_not_guessed(void) {
     CHECK(judge(&b)->verdict == HS_WHEEL_NO); /* NaN grinds nothing */
 }
 
-static void measured__reads_soft__no_unless_a_rim_explains_it(void) {
-    bench_job b;
-    worked_plate(&b);
-    b.face[0].hardness_HV = b.face[1].hardness_HV = 650;
-    b.job.measured.hardness_low_HV = 560;
-    b.job.measured.hardness_high_HV = 620;
-    CHECK(judge(&b)->verdict == HS_WHEEL_NO);
-    b.in.face[0].soft_rim_m = 0.0505e-3;
-    CHECK(judge(&b)->verdict == HS_WHEEL_CARE);
-    CHECK(strstr(b.out.dimension[0].note, "0.051 mm") != NULL);
-    CHECK(b.out.verdict == HS_WHEEL_CARE);
-    b.in.face[0].soft_rim_m = 0; /* low end below, middle above what is asked */
-    b.job.measured.hardness_high_HV = 760;
-    CHECK(judge(&b)->verdict == HS_WHEEL_CARE);
-    b.job.measured.hardness_low_HV = 660;
-    b.job.measured.hardness_high_HV = 720;
-    CHECK(judge(&b)->verdict == HS_WHEEL_GRIND);
-}
-
 static void measured__unequal_faces__share_and_turn_by_what_each_may_lose(void) {
     /* exact, mm: face 0 need .20 may .49, face 1 need .15 may .58 (B' the hardness's .70); shares
      * .3291 + .3414 of H - F_mid = .6705; sum limits .51 and .589, face 0 alone .49 */
@@ -376,119 +292,23 @@ static void measured__rounding__to_the_safe_side(void) {
     CHECK(strstr(d->stop_if[0], "0.0181 in") != NULL);
 }
 
-static void thick_case(bench_job *b) {
-    for (int f = 0; f < 2; f++) {
-        b->in.face[f].case_m = 1.5e-3;
-        b->in.face[f].case_low_m = 1.4e-3;
-    }
-}
-
-static void measured__remedies__each_by_its_own_sum(void) {
-    /* exact, mm: V .461 over .46; patch 300 sqrt(.0005/.461) = 9.9 long; straighten to
-     * (.45)/1.1 = .409, gain (.461 - .40909)/2; another size from 20.67 - 1.0529 to 20.65 - .7071
-     */
+static void measured__reads_soft__no_unless_a_rim_explains_it(void) {
     bench_job b;
     worked_plate(&b);
-    thick_case(&b);
-    b.job.measured.dimension[0].bow_m = 0.461e-3;
-    const hs_result_measured_dimension *d = judge(&b);
-    const hs_remedy *patch = remedy(d, "patch"), *warm = remedy(d, "straighten");
-    const hs_remedy *size = remedy(d, "another size"), *end = remedy(d, "other end");
-    CHECK(patch && strstr(patch->text, "about 10 mm long"));
-    CHECK(patch && patch->verdict == HS_TIGHT);
-    CHECK(warm && strstr(warm->text, "0.409 mm"));
-    if (warm) NEAR(warm->gain_m, (0.461e-3 - 0.45e-3 / 1.1) / 2, TIGHT);
-    CHECK(size && strstr(size->text, "19.618 mm") && strstr(size->text, "19.942 mm"));
-    CHECK(size && size->verdict == HS_GO);
-    /* at 19.7695 .. 19.7905: clean .6695, so .2085 of room instead of -.001 */
-    if (size) NEAR(size->gain_m, 0.10475e-3, TIGHT);
-    CHECK(end && strstr(end->text, "below 19.984 mm")); /* 19.979 + .021/4, down */
-    CHECK(!remedy(d, "case and harden"));               /* the case is not what fails */
-}
-
-static void measured__too_deep__finish_at_the_high_end(void) {
-    /* exact, mm: case limit .499 becomes 19.99475 - 20.66 + 1.18 = .51475 */
-    bench_job b;
-    worked_plate(&b);
-    for (int f = 0; f < 2; f++)
-        b.in.face[f].clean_up_m = b.in.face[f].clean_up_high_m = 0;
-    b.job.measured.dimension[0].bow_m = 0.51e-3;
-    const hs_remedy *end = remedy(judge(&b), "other end");
-    CHECK(end && end->verdict == HS_TIGHT && strstr(end->text, "above 19.995 mm"));
-    if (end) NEAR(end->gain_m, 0.75 * 0.021e-3 / 2, TIGHT);
-    CHECK(!remedy(&b.out.dimension[0], "patch")); /* it cleans up */
-    b.job.measured.dimension[0].bow_m = 0.52e-3;
-    end = remedy(judge(&b), "other end");
-    CHECK(end && end->verdict == HS_STOP);
-}
-
-static void measured__case_again__deep_enough_for_the_bow_to_come(void) {
-    /* exact, mm: B' .45, with doubt .35: short .021 and .251; half of that, (.3 - .22)/2 for the
-     * new bow and .01 of scale: .1755. Then room min(.44, .55) - .2 instead of .179 - .2. */
-    bench_job b;
-    worked_plate(&b);
-    b.job.measured.case_m = 1.05e-3;
-    b.in.case_there_m = 1.21e-3;
-    const hs_remedy *again = remedy(judge(&b), "case and harden");
-    CHECK(again && again->verdict == HS_GO);
-    CHECK(again && strstr(again->text, "0.176 mm") && strstr(again->text, "0.300 mm") &&
-          strstr(again->text, "0.010 mm"));
-    if (again) NEAR(again->gain_m, 0.1305e-3, TIGHT);
-    b.in.shape_high_m[0] = 0.45e-3; /* a new bow that would not clean up */
-    again = remedy(judge(&b), "case and harden");
-    CHECK(again && again->verdict == HS_TIGHT);
-}
-
-static void measured__bore_too_oval__finish_large(void) {
-    /* exact, mm: clean limit 40.000 - 39.5 - .2 = .3, with 40.01875: .31875; V .31. Another bore:
-     * case 1.4 low: 39.51 + 2(.08 + .165 + .02) to 39.49 + 2(.8 - .165 - .02) */
-    bench_job b;
-    worked_plate(&b);
-    thick_case(&b);
-    b.job.part.form = HS_RING;
-    b.dimension[0] = (hs_dimension){.name = "bore",
-                                    .across = HS_ACROSS_BORE,
-                                    .size = {40e-3, 40.000e-3, 40.025e-3, "H7"},
-                                    .face = {0, 0}};
-    b.job.measured.dimension[0] = (hs_measured_dimension){
-        .size_given = 1, .shape_given = 1, .size_m = 39.5e-3, .ovality_m = 0.62e-3, .crown = -1};
-    const hs_result_measured_dimension *d = judge(&b);
-    const hs_remedy *end = remedy(d, "other end"), *size = remedy(d, "another size");
-    CHECK(d->verdict == HS_WHEEL_NO);
-    CHECK(end && end->verdict == HS_TIGHT && strstr(end->text, "above 40.019 mm"));
-    if (end) NEAR(end->gain_m, 0.75 * 0.025e-3 / 2, TIGHT);
-    double V = 0.31e-3 * 1.1, low = 39.51e-3 + 2 * (0.1e-3 + V / 2);
-    CHECK(size && size->verdict == HS_GO);
-    CHECK(size && strstr(size->text, "between 40.051 mm") && strstr(size->text, "40.709 mm"));
-    NEAR(low, 40.051e-3, TIGHT);
-    CHECK(!remedy(d, "straighten") && !remedy(d, "patch"));
-    /* cased again, deeper, and ground too deep before: the bore opens by the scale */
-    thick_case(&b);
-    for (int f = 0; f < 2; f++)
-        b.in.face[f].case_m = b.in.face[f].case_low_m = 0.9e-3;
-    b.job.measured.dimension[0].ovality_m = 0.2e-3;
-    const hs_remedy *again = remedy(judge(&b), "case and harden");
-    CHECK(again != NULL && again->verdict == HS_TIGHT); /* .3 to come, .28 less .01 */
-}
-
-static void measured__bar_patch__half_the_run_out_is_the_bow(void) {
-    /* exact, mm: V .462 over .46: .001 a side of a bow of .231: 300 sqrt(.001/.231) = 19.7 */
-    bench_job b;
-    worked_plate(&b);
-    thick_case(&b);
-    b.job.part.form = HS_BAR;
-    b.dimension[0] = (hs_dimension){.name = "diameter",
-                                    .across = HS_ACROSS_OUTSIDE,
-                                    .size = {30e-3, 29.979e-3, 30e-3, "h7"},
-                                    .face = {0, 0}};
-    b.job.measured.dimension[0] = (hs_measured_dimension){
-        .size_given = 1, .shape_given = 1, .size_m = 30.66e-3, .run_out_m = 0.462e-3, .crown = -1};
-    const hs_remedy *patch = remedy(judge(&b), "patch");
-    CHECK(patch && strstr(patch->text, "about 20 mm long"));
-    CHECK(remedy(&b.out.dimension[0], "straighten") &&
-          strstr(remedy(&b.out.dimension[0], "straighten")->text, "run-out"));
-    b.job.part.held = HS_CHUCK;
-    CHECK(!remedy(judge(&b), "patch") && !remedy(&b.out.dimension[0], "centres"));
+    b.face[0].hardness_HV = b.face[1].hardness_HV = 650;
+    b.job.measured.hardness_low_HV = 560;
+    b.job.measured.hardness_high_HV = 620;
+    CHECK(judge(&b)->verdict == HS_WHEEL_NO);
+    b.in.face[0].soft_rim_m = 0.0505e-3;
+    CHECK(judge(&b)->verdict == HS_WHEEL_CARE);
+    CHECK(strstr(b.out.dimension[0].note, "0.051 mm") != NULL);
+    CHECK(b.out.verdict == HS_WHEEL_CARE);
+    b.in.face[0].soft_rim_m = 0; /* low end below, middle above what is asked */
+    b.job.measured.hardness_high_HV = 760;
+    CHECK(judge(&b)->verdict == HS_WHEEL_CARE);
+    b.job.measured.hardness_low_HV = 660;
+    b.job.measured.hardness_high_HV = 720;
+    CHECK(judge(&b)->verdict == HS_WHEEL_GRIND);
 }
 
 HS_TEST_MAIN("plan_measured", TEST(measured__worked_plate__printed_figures),
@@ -504,9 +324,4 @@ HS_TEST_MAIN("plan_measured", TEST(measured__worked_plate__printed_figures),
              TEST(measured__hardness_depth__is_a_budget_of_its_own),
              TEST(measured__case_side__takes_the_larger_size),
              TEST(measured__rounding__to_the_safe_side),
-             TEST(measured__remedies__each_by_its_own_sum),
-             TEST(measured__too_deep__finish_at_the_high_end),
-             TEST(measured__case_again__deep_enough_for_the_bow_to_come),
-             TEST(measured__bore_too_oval__finish_large),
-             TEST(measured__bar_patch__half_the_run_out_is_the_bow),
              TEST(measured__reads_soft__no_unless_a_rim_explains_it))
