@@ -38,12 +38,12 @@ static hs_status check_job(const hs_job *job, hs_error *err) {
         return hs_fail(err, HS_E_TOO_LARGE, "one part a job",
                        "a job has 1 to %d dimensions, up to %d faces and %d steps",
                        HS_MAX_DIMENSIONS, HS_MAX_FACES, HS_MAX_STEPS);
-    if (!(job->shop.confidence >= 0.5 && job->shop.confidence <= 0.999))
+    if (!(job->shop.confidence >= 0.5 && job->shop.confidence <= 0.999 + 1e-9))
         return hs_fail(err, HS_E_IMPOSSIBLE, "usually 95 %", "confidence is 50 %% to 99.9 %%");
     return HS_OK;
 }
 
-/* The last descaling decides what the report says of it. */
+/* Every descaling is judged; the report tells of the worst, of equals of the last. */
 static hs_status plan_descale(hs_result *r, const hs_chain *chain, hs_error *err) {
     const hs_job *job = chain->job;
     for (size_t i = job->steps; i-- > 0;) {
@@ -51,12 +51,15 @@ static hs_status plan_descale(hs_result *r, const hs_chain *chain, hs_error *err
         hs_temper tempers[HS_MAX_TEMPERS];
         size_t n = hs_route_tempers_before(tempers, job, i);
         double surface_HV = hs_chain_surface_HV(chain, i);
-        r->descale_present = 1;
+        hs_result_descale one = {0};
         hs_status status = hs_descale_plan(
-            &r->descale, job, i, hs_hardened_HRC(surface_HV), !isnan(surface_HV), n > 0,
+            &one, job, i, hs_hardened_HRC(surface_HV), !isnan(surface_HV), n > 0,
             hs_loss_standing_m(&chain->loss, i), n > 0 ? tempers[n - 1].temp_K : NAN, err);
-        r->descale_verdict = r->descale.verdict;
-        return status;
+        if (status != HS_OK) return status;
+        if (r->descale_present && one.verdict <= r->descale.verdict) continue;
+        r->descale_present = 1;
+        r->descale = one;
+        r->descale_verdict = one.verdict;
     }
     return HS_OK;
 }
@@ -86,8 +89,7 @@ static void judge_measured(hs_result *r, const hs_chain *chain, const hs_window_
                            hs_measured_input *in) {
     const hs_job *job = chain->job;
     if (!job->measured.stated) return;
-    static const double middle[HS_INPUTS] = {0};
-    double lost_m = hs_loss_metal(&chain->loss, job->steps, middle);
+    double lost_m = r->scale.lost_m;
     *in = (hs_measured_input){.lost_m = lost_m};
     for (size_t i = 0; i < job->faces; i++)
         measured_face(&in->face[i], chain, i, r, lost_m);
