@@ -1,11 +1,10 @@
 #include "plan/decide.h"
 
 #include "base/num.h"
+#include "plan/aim.h"
 
 #include <math.h>
 #include <string.h>
-
-enum { AIMS = 25 };
 
 /* One face twice (a diameter), or two faces that ask and get the same. */
 static int same_demand(const hs_chain *chain, const hs_dimension *dimension) {
@@ -82,80 +81,6 @@ void hs_decide_share(double stock_m[2], const hs_window_found *found, double tot
     stock_m[1] = total_m - stock_m[0];
 }
 
-/* Slack of one draw at a rough size: positive when both faces clean up and keep their case. */
-static double slack(const hs_window_found *f, const hs_dimension_draws *d, const hs_size *finish,
-                    double rough_m, size_t i) {
-    double low_m = f->inside ? finish->lower_m - rough_m : rough_m - finish->upper_m;
-    double high_m = f->inside ? finish->upper_m - rough_m : rough_m - finish->lower_m;
-    double need = d->need_m[0][i] + d->need_m[1][i], may = d->may_m[0][i] + d->may_m[1][i];
-    if (f->grounds == 0) /* the size as hardened must lie inside the finished limits */
-        return fmin(high_m - need, need - low_m);
-    if (f->grounds == 1) return fmin(low_m - need, may - high_m);
-    double clean[2], keep[2], best = INFINITY;
-    hs_decide_share(clean, f, low_m);
-    hs_decide_share(keep, f, high_m);
-    for (int k = 0; k < 2; k++)
-        best = fmin(best, fmin(clean[k] - d->need_m[k][i], d->may_m[k][i] - keep[k]));
-    return best;
-}
-
-static double share_good(const hs_window_found *f, const hs_dimension_draws *d,
-                         const hs_size *finish, const hs_draws *draws, size_t dimension,
-                         double rough_m, double tolerance_m) {
-    size_t good = 0;
-    for (size_t i = 0; i < draws->n; i++) {
-        double size_m = rough_m + tolerance_m * draws->rough[i][dimension];
-        good += slack(f, d, finish, size_m, i) >= 0;
-    }
-    return (double)good / (double)draws->n;
-}
-
-typedef struct aim {
-    double rough_m, joint, shape_limit_m;
-} aim;
-
-/* Of sizes as good as the best but for chance: the least stock whose shape limit still allows the
- * shape that one part in 20 has; where none does, the one with the widest shape limit. */
-static const aim *choose(const aim *aims, double shape_high_m, double plateau) {
-    const aim *best = aims, *widest = NULL;
-    for (int k = 1; k < AIMS; k++)
-        if (aims[k].joint > best->joint) best = &aims[k];
-    for (int k = 0; k < AIMS; k++) {
-        if (aims[k].joint < best->joint - plateau) continue;
-        if (aims[k].shape_limit_m >= shape_high_m) return &aims[k];
-        if (!widest || aims[k].shape_limit_m > widest->shape_limit_m) widest = &aims[k];
-    }
-    return widest;
-}
-
-/* The size with the greatest share of good draws. */
-static void find_aim(hs_window_found *f, const hs_chain *chain, size_t dimension,
-                     const hs_draws *draws, const hs_decide_work *work) {
-    const hs_size *size = &chain->job->dimension[dimension].size;
-    const hs_limits finish = {size->lower_m, size->upper_m};
-    double t = chain->job->shop.rough_tolerance_m;
-    double low = fmin(f->rough.low_m, f->rough.high_m),
-           high = fmax(f->rough.low_m, f->rough.high_m);
-    if (f->verdict == HS_GO) {
-        low += t;
-        high -= t;
-    }
-    aim aims[AIMS];
-    for (int k = 0; k < AIMS; k++) { /* least stock first; with nothing to grind the middle only */
-        double share = f->grounds > 0 ? (double)k / (AIMS - 1) : 0.5;
-        double rough = f->inside ? high - share * (high - low) : low + share * (high - low);
-        aims[k].rough_m = rough;
-        aims[k].joint = k > 0 && f->grounds == 0 ? aims[0].joint
-                                                 : share_good(f, &work->dimension[dimension], size,
-                                                              draws, dimension, rough, t);
-        hs_limits offered = {rough - t, rough + t};
-        aims[k].shape_limit_m = hs_window_shape_limit(f->inside, finish, offered, f->bad);
-    }
-    const aim *chosen = choose(aims, f->shape_high_m, 2.0 / (double)draws->n);
-    f->aim_m = chosen->rough_m;
-    f->joint = chosen->joint;
-}
-
 static void find_bad_sides(hs_window_found *f, const hs_chain *chain, const hs_dimension *dimension,
                            const hs_draws *draws, double q, hs_decide_work *work) {
     for (int k = 0; k < 2; k++)
@@ -184,7 +109,7 @@ static void find_window(hs_window_found *f, const hs_chain *chain, size_t index,
     else
         f->rough = hs_window_two(f->inside, finish, f->need_m, f->may_m, ground);
     f->verdict = hs_window_verdict(f->rough, 2 * chain->job->shop.rough_tolerance_m);
-    find_aim(f, chain, index, draws, work);
+    hs_aim_find(f, chain, index, draws, work);
     if (f->verdict == HS_GO && f->joint < q) f->verdict = HS_TIGHT;
 }
 
@@ -231,8 +156,8 @@ double hs_decide_joint(const hs_window_found *found, const hs_chain *chain, cons
         for (size_t k = 0; k < job->dimensions; k++) {
             if (found[k].verdict == HS_NONE) continue;
             double rough = found[k].aim_m + job->shop.rough_tolerance_m * draws->rough[i][k];
-            worst = fmin(worst,
-                         slack(&found[k], &work->dimension[k], &job->dimension[k].size, rough, i));
+            worst = fmin(worst, hs_aim_slack(&found[k], &work->dimension[k],
+                                             &job->dimension[k].size, rough, i));
         }
         work->margin_m[i] = worst;
         good += worst >= 0;
@@ -240,10 +165,10 @@ double hs_decide_joint(const hs_window_found *found, const hs_chain *chain, cons
     return (double)good / (double)draws->n;
 }
 
-hs_verdict hs_decide_part(const hs_window_found *found, size_t dimensions, double joint,
+hs_verdict hs_decide_part(const hs_window_found *found, size_t dimensions, double reached,
                           double confidence) {
     hs_verdict worst = HS_NONE;
     for (size_t i = 0; i < dimensions; i++)
         if (found[i].verdict > worst) worst = found[i].verdict;
-    return worst == HS_GO && joint < confidence ? HS_TIGHT : worst;
+    return worst == HS_GO && reached < confidence ? HS_TIGHT : worst;
 }

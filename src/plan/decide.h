@@ -45,8 +45,10 @@ void hs_decide_again(hs_window_found *found, const hs_window_found *before, cons
 double hs_decide_joint(const hs_window_found *found, const hs_chain *chain, const hs_draws *draws,
                        hs_decide_work *work);
 
-/** Verdict of the whole part: the worst of its dimensions, and not go below the confidence. */
-hs_verdict hs_decide_part(const hs_window_found *found, size_t dimensions, double joint,
+/** Verdict of the whole part: the worst of its dimensions, and not go where less than the
+ *  confidence is reached; `reached` is the share of good draws, or what no failure at all proves.
+ */
+hs_verdict hs_decide_part(const hs_window_found *found, size_t dimensions, double reached,
                           double confidence);
 
 /** Stock of the faces of a dimension at a rough size: the sum, then shared by need and room. */

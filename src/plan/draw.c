@@ -1,6 +1,7 @@
 #include "plan/draw.h"
 
 #include "base/random.h"
+#include "constants.h"
 
 #include <math.h>
 
@@ -14,6 +15,12 @@ static const char *const names[HS_INPUTS] = {
 
 const char *hs_input_name(hs_input input) {
     return names[input];
+}
+
+size_t hs_draws_wanted(double confidence) {
+    const double proves = 3.0 / HS_K_PLAN_DOUBT_SAMPLES;
+    return (size_t)(1 - confidence < proves ? HS_K_PLAN_DOUBT_SAMPLES_HIGH
+                                            : HS_K_PLAN_DOUBT_SAMPLES);
 }
 
 void hs_draws_fill(hs_draws *draws, size_t n, uint64_t seed) {

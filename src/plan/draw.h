@@ -36,7 +36,7 @@ typedef enum hs_input {
         HS_INPUTS
 } hs_input;
 
-enum { HS_MAX_SAMPLES = 2048 };
+enum { HS_MAX_SAMPLES = 4096 };
 
 /** Joint draws: z[sample][input], and one uniform number per dimension for the rough size. */
 typedef struct hs_draws {
@@ -44,6 +44,10 @@ typedef struct hs_draws {
     double z[HS_MAX_SAMPLES][HS_INPUTS];
     double rough[HS_MAX_SAMPLES][HS_MAX_DIMENSIONS]; /* -1 to 1: place inside the tolerance */
 } hs_draws;
+
+/** How many draws a confidence asks for. N draws without a failure prove only p < 3/N (95 %), so a
+ *  confidence nearer to 1 than that takes twice the usual number. */
+size_t hs_draws_wanted(double confidence);
 
 /** Fill n draws (n <= HS_MAX_SAMPLES); the same numbers for the same seed. */
 void hs_draws_fill(hs_draws *draws, size_t n, uint64_t seed);

@@ -8,6 +8,11 @@
 void hs_fill_dimensions(hs_result *result, const hs_window_found *found, const hs_chain *chain,
                         const hs_draws *draws, hs_decide_work *work);
 
+/** What the wheel does to the ground face `k` of dimension `index` at its aim, over all draws:
+ * rough size anywhere in its tolerance, finished size at its bad end. */
+void hs_fill_face(hs_result_face *out, const hs_window_found *found, const hs_chain *chain,
+                  size_t index, int k, const hs_draws *draws, hs_decide_work *work);
+
 /** Case, scale and distortion. */
 void hs_fill_case(hs_result *result, const hs_chain *chain, const hs_draws *draws,
                   hs_decide_work *work);

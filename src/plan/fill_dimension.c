@@ -1,6 +1,6 @@
+#include "plan/aim.h"
 #include "plan/fill.h"
 
-#include "base/num.h"
 #include "constants.h"
 
 #include <math.h>
@@ -47,6 +47,8 @@ static void note_dimension(hs_result_dimension *d, const hs_window_found *f, con
                            const hs_dimension *dimension) {
     const hs_job *job = chain->job;
     const hs_face *faces[2] = {&job->face[dimension->face[0]], &job->face[dimension->face[1]]};
+    if (f->verdict == HS_STOP && f->rough.high_m >= f->rough.low_m)
+        snprintf(d->note, sizeof d->note, "the window is narrower than a bench can measure");
     if (f->grounds == 0) {
         snprintf(d->note, sizeof d->note,
                  "no face of it is ground: it keeps the size the fire gives it, and across a bow "
@@ -70,17 +72,11 @@ static void note_dimension(hs_result_dimension *d, const hs_window_found *f, con
     }
 }
 
-/* To a hundredth where the window has room for it, else to a thousandth. */
-static double readable_m(double size_m, double low_m, double high_m) {
-    double coarse = hs_round_to(size_m * 1e3, 2, HS_NEAREST) * 1e-3;
-    if (coarse >= low_m && coarse <= high_m) return coarse;
-    return hs_round_to(size_m * 1e3, 3, HS_NEAREST) * 1e-3;
-}
-
-static double readable_in(double size_m, double low_in, double high_in) {
-    double coarse = hs_round_to(size_m / 0.0254, 3, HS_NEAREST);
-    if (coarse >= low_in && coarse <= high_in) return coarse;
-    return hs_round_to(size_m / 0.0254, 4, HS_NEAREST);
+/* In the other unit; there it must stay inside the window, with the tolerance where that fits. */
+static double aim_in(const hs_result_dimension *d, double aim_m, double slack_m) {
+    double size = aim_m / 0.0254, slack = slack_m / 0.0254;
+    double best = hs_aim_readable(size, d->rough_low_in + slack, d->rough_high_in - slack, 4, 4);
+    return isfinite(best) ? best : hs_aim_readable(size, d->rough_low_in, d->rough_high_in, 4, 4);
 }
 
 static void fill_sizes(hs_result_dimension *d, const hs_window_found *f, const hs_chain *chain,
@@ -94,10 +90,8 @@ static void fill_sizes(hs_result_dimension *d, const hs_window_found *f, const h
     d->rough_high_m = hs_window_round(f->rough.high_m, inch, HS_DOWN);
     d->rough_low_in = hs_window_round_in(f->rough.low_m, HS_UP);
     d->rough_high_in = hs_window_round_in(f->rough.high_m, HS_DOWN);
-    d->rough_aim_m = readable_m(f->aim_m, d->rough_low_m + slack, d->rough_high_m - slack);
-    d->rough_aim_in =
-        readable_in(f->aim_m, d->rough_low_in + slack / 0.0254, d->rough_high_in - slack / 0.0254);
-    if (inch) d->rough_aim_m = d->rough_aim_in * 0.0254;
+    d->rough_aim_m = f->aim_m;
+    d->rough_aim_in = aim_in(d, f->aim_m, slack);
     double stock = d->rough_aim_m - 0.5 * (finish.low_m + finish.high_m);
     d->stock_m = 0.5 * (f->inside ? -stock : stock);
     hs_limits offered = {d->rough_aim_m - t, d->rough_aim_m + t};
@@ -135,66 +129,6 @@ static void fill_dimension(hs_result_dimension *d, const hs_window_found *f, con
     if (f->verdict != HS_STOP) fill_sizes(d, f, chain, dimension);
 }
 
-static double stock_of(const hs_window_found *f, const hs_dimension *dimension, double rough_m,
-                       int k) {
-    double middle = 0.5 * (dimension->size.lower_m + dimension->size.upper_m), stock[2];
-    hs_decide_share(stock, f, f->inside ? middle - rough_m : rough_m - middle);
-    return stock[k];
-}
-
-static void name_letters(hs_result_face *out, const hs_window_found *f, size_t index, int k) {
-    *out = (hs_result_face){.present = 1,
-                            .dimension = index,
-                            .clean_up_m = f->bad[k].clean_up_m,
-                            .budget_m = f->bad[k].budget_m,
-                            .split_m = f->bad[k].split_m,
-                            .growth_low_m = f->bad[k].growth_low_m,
-                            .growth_high_m = f->bad[k].growth_high_m,
-                            .lost_high_m = f->bad[k].lost_high_m,
-                            .removal_min_m = NAN,
-                            .removal_max_m = NAN,
-                            .case_left_min_m = NAN,
-                            .case_left_typical_m = NAN,
-                            .case_lost_m = NAN,
-                            .hardness_left_HV = NAN,
-                            .share_of_case_pct = NAN};
-}
-
-/* What the wheel does to one face at the aim, over all draws. */
-static void fill_face(hs_result_face *out, const hs_window_found *f, const hs_chain *chain,
-                      size_t index, int k, const hs_draws *draws, hs_decide_work *work) {
-    enum { LEAST, MOST, LEFT, LOST };
-    const hs_dimension *dimension = &chain->job->dimension[index];
-    size_t face = dimension->face[k], n = draws->n;
-    double q = chain->job->shop.confidence;
-    name_letters(out, f, index, k);
-    if (f->verdict == HS_STOP) return; /* no rough size: nothing is taken off */
-    double stock_m = stock_of(f, dimension, f->aim_m, k);
-    static const double middle[HS_INPUTS] = {0};
-    hs_part_draw typical = hs_chain_draw(chain, middle);
-    for (size_t i = 0; i < n; i++) {
-        double growth_m = hs_warp_growth(&chain->warp, chain->job, dimension, draws->z[i]);
-        double shape_m = work->dimension[index].shape_m[i];
-        hs_trial t = hs_chain_trial(chain, face, growth_m, &work->part[i]);
-        work->column[LEAST][i] = hs_face_least_removal(&t.sum, shape_m, stock_m);
-        work->column[MOST][i] = hs_face_most_removal(&t.sum, shape_m, stock_m);
-        double deepest = hs_face_deepest(&t.sum, shape_m, stock_m);
-        work->column[LEFT][i] = t.case_m - deepest;
-        work->column[LOST][i] = deepest;
-    }
-    int inch = chain->job->inch_first;
-    out->removal_min_m = hs_quantile_of(work->column[LEAST], n, 1 - q);
-    out->removal_max_m = hs_window_round(hs_quantile_of(work->column[MOST], n, q), inch, HS_UP);
-    double left = hs_quantile_of(work->column[LEFT], n, 1 - q);
-    out->case_left_min_m = hs_window_round(fmax(0, left), inch, HS_DOWN);
-    out->case_left_typical_m = fmax(0, hs_quantile_of(work->column[LEFT], n, 0.5));
-    out->case_lost_m = fmax(0, hs_quantile_of(work->column[LOST], n, q));
-    double depth_m = hs_chain_trial(chain, face, 0, &typical).case_m;
-    out->share_of_case_pct = depth_m > 0 ? 100 * out->case_lost_m / depth_m : 100;
-    out->hardness_left_HV =
-        hs_case_hardness_at(&chain->response[chain->face[face].axis].typical, out->case_lost_m);
-}
-
 void hs_fill_dimensions(hs_result *result, const hs_window_found *found, const hs_chain *chain,
                         const hs_draws *draws, hs_decide_work *work) {
     const hs_job *job = chain->job;
@@ -206,7 +140,7 @@ void hs_fill_dimensions(hs_result *result, const hs_window_found *found, const h
             size_t face = dimension->face[k];
             if (found[i].verdict == HS_NONE || !found[i].bad[k].ground) continue;
             if (chain->face[face].axis == HS_MAX_AXES || result->face[face].present) continue;
-            fill_face(&result->face[face], &found[i], chain, i, k, draws, work);
+            hs_fill_face(&result->face[face], &found[i], chain, i, k, draws, work);
         }
     }
 }

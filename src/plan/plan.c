@@ -106,13 +106,14 @@ static void judge_measured(hs_result *r, const hs_chain *chain, const hs_window_
 }
 
 static void draw_and_decide(hs_result *r, plan_work *w, const hs_job *job) {
-    hs_draws_fill(&w->draws, HS_K_PLAN_DOUBT_SAMPLES, seed);
+    hs_draws_fill(&w->draws, hs_draws_wanted(job->shop.confidence), seed);
     hs_decide_windows(w->found, &w->chain, &w->draws, job->shop.confidence, &w->decide);
     hs_fill_dimensions(r, w->found, &w->chain, &w->draws, &w->decide);
     hs_fill_case(r, &w->chain, &w->draws, &w->decide);
     double joint = hs_decide_joint(w->found, &w->chain, &w->draws, &w->decide);
     hs_fill_confidence(r, &w->chain, &w->draws, joint, &w->decide);
-    r->grind = hs_decide_part(w->found, job->dimensions, joint, job->shop.confidence);
+    r->grind =
+        hs_decide_part(w->found, job->dimensions, r->confidence.reached, job->shop.confidence);
     hs_remedy_find(r->dimension, w->found, &w->chain, &w->draws, &w->remedy, &w->history,
                    &w->decide);
 }

@@ -66,15 +66,20 @@ hs_words hs_page_nominal(const hs_page *page, double size_m) {
 
 hs_words hs_page_chance(double share, int at_least) {
     hs_words out;
+    const double most = 0.9999; /* nothing is certain */
+    if (share > most) {
+        share = most;
+        at_least = 1;
+    }
     if (!isfinite(share))
         snprintf(out.text, sizeof out.text, "not known");
-    else if (share >= 0.999)
-        snprintf(out.text, sizeof out.text, "at least 99.9 %%");
     else if (share < 0.001)
         snprintf(out.text, sizeof out.text, "less than 0.1 %%");
+    else if (at_least) /* a bound: as near to 1 as it is proved */
+        snprintf(out.text, sizeof out.text, "at least %.2f %%",
+                 hs_round_to(100 * share, 2, HS_DOWN));
     else
-        snprintf(out.text, sizeof out.text, "%s%.1f %%", at_least ? "at least " : "",
-                 hs_round_to(100 * share, 1, HS_DOWN));
+        snprintf(out.text, sizeof out.text, "%.1f %%", hs_round_to(100 * share, 1, HS_DOWN));
     return out;
 }
 

@@ -79,6 +79,27 @@ static void plan__higher_confidence__never_widens_the_window(void) {
     }
 }
 
+static void plan__go__is_not_said_of_more_than_is_proved(void) {
+    /* exact: N draws without a failure prove only p < 3/N, at 95 % (rule of three) */
+    static test_job t;
+    static const double levels[] = {0.95, 0.99, 0.998, 0.999};
+    for (int k = 0; k < 4; k++) {
+        test_job_plate(&t, "16MnCr5");
+        t.step[0].hold_s = (hs_span){18 * 3600, 18 * 3600, 18 * 3600};
+        t.step[3].uneven = 0.04;
+        t.face[0].case_m = t.face[1].case_m = 0.4e-3;
+        t.face[0].hardness_HV = t.face[1].hardness_HV = 0;
+        t.job.shop.confidence = levels[k];
+        hs_result r = run(&t);
+        const hs_result_confidence *c = &r.confidence;
+        CHECK(r.grind == HS_GO);
+        CHECK(c->reached >= levels[k]);
+        if (c->at_least) NEAR(c->reached, 1 - 3.0 / (double)c->samples, 1e-12);
+        CHECK(3.0 / (double)c->samples <= 1 - levels[k] + 1e-12);
+    }
+    CHECK(run(&t).confidence.samples == 4096);
+}
+
 static void plan__wider_doubt_or_worse_practice__never_improves_the_window(void) {
     static test_job t;
     test_job_plate(&t, "16MnCr5");
@@ -208,6 +229,7 @@ static void practice__plain_charcoal_950_C_8_h__gives_the_trade_s_case(void) {
 HS_TEST_MAIN("plan whole", TEST(plan__because__adds_up_to_need),
              TEST(plan__rough_sizes__are_the_sums_of_the_windows_page),
              TEST(plan__higher_confidence__never_widens_the_window),
+             TEST(plan__go__is_not_said_of_more_than_is_proved),
              TEST(plan__wider_doubt_or_worse_practice__never_improves_the_window),
              TEST(plan__open_reheat__loses_more_than_a_wrapped_one),
              TEST(plan__predicted_fed_back_as_measured__is_ground),

@@ -155,7 +155,7 @@ static void text__certain_results__never_print_0_or_100_percent(void) {
         const char *t = write_text(&m);
         CHECK(strstr(t, " 0 %") == NULL && strstr(t, " 0.0 %") == NULL);
         CHECK(strstr(t, "100 %") == NULL && strstr(t, "100.0 %") == NULL);
-        CHECK(strstr(t, i ? "at least 99.9 %" : "less than 0.1 %") != NULL);
+        CHECK(strstr(t, i ? "at least 99.99 %" : "less than 0.1 %") != NULL);
     }
 }
 
