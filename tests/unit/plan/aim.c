@@ -12,7 +12,7 @@ static void aim__random_windows__lies_inside_or_is_refused(void) {
     for (uint32_t i = 0; i < 20000; i++) {
         double low = 5 + 95 * hs_random_uniform(3, i, 0);
         double width = pow(10, -5 + 5 * hs_random_uniform(3, i, 1));
-        double size = low + width * (2 * hs_random_uniform(3, i, 2, 3) - 0.5); /* also outside */
+        double size = low + width * (2 * hs_random_uniform(3, i, 2) - 0.5); /* also outside */
         double aim = hs_aim_readable(size, low, low + width, 2, 3);
         if (isnan(aim)) {
             refused++;
