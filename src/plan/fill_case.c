@@ -95,6 +95,14 @@ static void bow_term(hs_result_distortion *d, const char *term, double value_m) 
 
 static void fill_distortion(hs_result_distortion *out, const hs_chain *chain, const hs_draws *draws,
                             double *column) {
+    static const char *const straight[] = {"uneven quench across y (one standard deviation)",
+                                           "uneven quench across x (one standard deviation)",
+                                           "case not alike all round, across y",
+                                           "case not alike all round, across x"};
+    static const char *const own[] = {"uneven quench, the limber way (one standard deviation)",
+                                      "uneven quench, the stiff way (one standard deviation)",
+                                      "case not alike all round, the limber way",
+                                      "case not alike all round, the stiff way"};
     const hs_warp *w = &chain->warp;
     int ring = chain->job->part.form == HS_RING;
     for (size_t i = 0; i < draws->n; i++) {
@@ -106,10 +114,12 @@ static void fill_distortion(hs_result_distortion *out, const hs_chain *chain, co
     out->bow_high_m = hs_quantile_of(column, draws->n, 0.95);
     out->growth_m = w->growth * chain->job->part.length_m;
     if (ring) bow_term(out, "uneven quench, ovality (one standard deviation)", w->sigma_ovality_m);
-    bow_term(out, "uneven quench across y (one standard deviation)", w->sigma_y_m);
-    bow_term(out, "uneven quench across x (one standard deviation)", w->sigma_x_m);
-    bow_term(out, "case not alike all round, across y", w->one_sided_y_m);
-    bow_term(out, "case not alike all round, across x", w->one_sided_x_m);
+    int turned = fabs(sin(w->axis_rad)) > 1e-6;
+    const char *const *words = turned ? own : straight;
+    bow_term(out, words[0], w->sigma_y_m);
+    bow_term(out, words[1], w->sigma_x_m);
+    bow_term(out, words[2], fabs(w->one_sided_y_m));
+    bow_term(out, words[3], fabs(w->one_sided_x_m));
 }
 
 void hs_fill_case(hs_result *result, const hs_chain *chain, const hs_draws *draws,

@@ -5,36 +5,10 @@
 #include "hardskin/model/growth.h"
 #include "hardskin/tables/table.h"
 #include "plan/cool.h"
-#include "plan/window.h"
+#include "plan/warp_frame.h"
 
 #include <math.h>
 #include <string.h>
-
-/* Height of the section across x and y, for the bow that bends across it. */
-static void heights(double *x_m, double *y_m, const hs_part *part) {
-    switch (part->form) {
-    case HS_PLATE:
-        *x_m = part->width_m;
-        *y_m = part->thickness_m;
-        return;
-    case HS_BAR:
-        *x_m = *y_m = part->diameter_m;
-        return;
-    case HS_RING:
-        *x_m = *y_m = 0.5 * (part->outside_m - part->bore_m);
-        return;
-    case HS_PROFILE:
-        break;
-    }
-    hs_point low = {INFINITY, INFINITY}, high = {-INFINITY, -INFINITY};
-    for (size_t i = 0; i < part->section.outline.n; i++) {
-        hs_point p = part->section.outline.point[i];
-        low = (hs_point){fmin(low.x_m, p.x_m), fmin(low.y_m, p.y_m)};
-        high = (hs_point){fmax(high.x_m, p.x_m), fmax(high.y_m, p.y_m)};
-    }
-    *x_m = high.x_m - low.x_m;
-    *y_m = high.y_m - low.y_m;
-}
 
 static double spread_of_quench(const hs_step *quench) {
     const hs_table *table = hs_table_get(HS_TABLE_QUENCH);
@@ -45,7 +19,7 @@ static double spread_of_quench(const hs_step *quench) {
 
 static hs_status random_bow(hs_warp *warp, const hs_job *job, hs_error *err) {
     double x_m, y_m, kappa_x, kappa_y;
-    heights(&x_m, &y_m, &job->part);
+    hs_warp_heights(&x_m, &y_m, &job->part, warp->axis_rad);
     hs_status status = hs_bow_random(&kappa_x, warp->beta, x_m, err);
     if (status == HS_OK) status = hs_bow_random(&kappa_y, warp->beta, y_m, err);
     if (status != HS_OK) return status;
@@ -165,11 +139,15 @@ static hs_status uneven_case(hs_warp *warp, const hs_job *job, const strains *e,
     }
     if (status == HS_OK) status = hs_bow_elastic(&shape, &s, &load, err);
     if (status != HS_OK) return status;
-    warp->one_sided_y_m = fabs(hs_bow_sag_m(shape.kappa_x_1_m, job->part.length_m));
-    warp->one_sided_x_m = fabs(hs_bow_sag_m(shape.kappa_y_1_m, job->part.length_m));
+    double x_m = hs_bow_sag_m(shape.kappa_y_1_m, job->part.length_m);
+    double y_m = hs_bow_sag_m(shape.kappa_x_1_m, job->part.length_m);
+    double c = cos(warp->axis_rad), sine = sin(warp->axis_rad);
+    /* With their signs: across a slanted face the two add or cancel. */
+    warp->one_sided_x_m = c * x_m + sine * y_m;
+    warp->one_sided_y_m = c * y_m - sine * x_m;
     /* Rounding of a symmetric section is no bow. */
-    if (warp->one_sided_y_m < 1e-12) warp->one_sided_y_m = 0;
-    if (warp->one_sided_x_m < 1e-12) warp->one_sided_x_m = 0;
+    if (fabs(warp->one_sided_y_m) < 1e-12) warp->one_sided_y_m = 0;
+    if (fabs(warp->one_sided_x_m) < 1e-12) warp->one_sided_x_m = 0;
     return HS_OK;
 }
 
@@ -184,86 +162,12 @@ hs_status hs_warp_make(hs_warp *warp, const hs_job *job, const hs_route *route, 
                        const hs_case_profile *typical, int core_hardens, hs_error *err) {
     *warp = (hs_warp){.beta = spread_of_quench(&job->step[route->quench]),
                       .left_m = straightened_to(job, route->quench)};
-    hs_status status = random_bow(warp, job, err);
+    hs_status status = HS_OK;
+    if (job->part.form == HS_PROFILE)
+        status = hs_warp_frame(&warp->axis_rad, &job->part.section, err);
+    if (status == HS_OK) status = random_bow(warp, job, err);
     if (status != HS_OK || axes->n == 0) return status;
     strains e = section_strains(job, route, typical, core_hardens);
     warp->growth = e.mean;
     return uneven_case(warp, job, &e, err);
-}
-
-void hs_warp_bow(double *x_m, double *y_m, const hs_warp *warp, const double z[HS_INPUTS]) {
-    double middle = 0.5 * (HS_K_PLAN_DOUBT_ONE_SIDED_LOW + HS_K_PLAN_DOUBT_ONE_SIDED_HIGH);
-    double factor = hs_draw_between(HS_K_PLAN_DOUBT_ONE_SIDED_LOW, middle,
-                                    HS_K_PLAN_DOUBT_ONE_SIDED_HIGH, z[HS_IN_ONE_SIDED]);
-    double sign = z[HS_IN_ONE_SIGN] < 0 ? -factor : factor;
-    double x = warp->sigma_x_m * z[HS_IN_BOW_X] + sign * warp->one_sided_x_m;
-    double y = warp->sigma_y_m * z[HS_IN_BOW_Y] + sign * warp->one_sided_y_m;
-    double bow = hypot(x, y), shrink = bow > warp->left_m ? warp->left_m / bow : 1;
-    *x_m = shrink * x;
-    *y_m = shrink * y;
-}
-
-int hs_dimension_along(const hs_job *job, const hs_dimension *dimension) {
-    if (dimension->across == HS_ACROSS_ENDS) return 1;
-    const char *name = job->face[dimension->face[0]].name;
-    return job->part.form == HS_PLATE && (!strcmp(name, "left") || !strcmp(name, "right"));
-}
-
-int hs_dimension_inside(const hs_job *job, const hs_dimension *dimension) {
-    if (dimension->across == HS_ACROSS_BORE) return 1;
-    hs_edge_pair pair;
-    double apart_m;
-    size_t j = job->face[dimension->face[0]].edge, k = job->face[dimension->face[1]].edge;
-    return j > 0 && k > 0 && j != k &&
-           hs_section_pair(&pair, &apart_m, &job->part.section, j, k, NULL) == HS_OK &&
-           pair == HS_EDGES_INSIDE;
-}
-
-static double flat_shape(const hs_job *job, size_t face, double x_m, double y_m) {
-    const hs_face *f = &job->face[face];
-    hs_section_edge edge;
-    if (f->edge > 0 && hs_section_edge_at(&edge, &job->part.section, f->edge, NULL) == HS_OK)
-        return hs_shape_flat(fabs(x_m * edge.nx + y_m * edge.ny), 0);
-    int across_thickness = !strcmp(f->name, "top") || !strcmp(f->name, "bottom");
-    return hs_shape_flat(fabs(across_thickness ? y_m : x_m), 0);
-}
-
-static double bar_shape(const hs_job *job, double bow_m) {
-    double length_m = job->part.length_m;
-    if (job->part.held == HS_OLD_CENTRES) return hs_shape_old_centres(bow_m);
-    if (job->part.held == HS_REMADE_CENTRES) return hs_shape_remade(bow_m);
-    return hs_shape_chuck(hs_bow_curvature_1_m(bow_m, length_m), length_m);
-}
-
-static double ends_shape(const hs_job *job, double x_m, double y_m, const double z[HS_INPUTS]) {
-    double across_x, across_y, length_m = job->part.length_m;
-    if (job->part.form == HS_RING) {
-        double run_out = HS_K_PLAN_DOUBT_END_RUN_OUT * job->part.outside_m;
-        return hs_shape_ends(0, job->part.outside_m, length_m,
-                             run_out * fabs(hs_draw_share(z[HS_IN_RUN_OUT])));
-    }
-    heights(&across_x, &across_y, &job->part);
-    if (job->part.form == HS_BAR) return hs_shape_ends(hypot(x_m, y_m), across_x, length_m, 0);
-    return hs_shape_ends(fabs(x_m), across_x, length_m, 0) +
-           hs_shape_ends(fabs(y_m), across_y, length_m, 0);
-}
-
-double hs_warp_shape(const hs_warp *warp, const hs_job *job, const hs_dimension *dimension,
-                     double x_m, double y_m, const double z[HS_INPUTS]) {
-    if (hs_dimension_along(job, dimension)) return ends_shape(job, x_m, y_m, z);
-    if (dimension->across == HS_ACROSS_FACES) return flat_shape(job, dimension->face[0], x_m, y_m);
-    if (job->part.form == HS_RING)
-        return hs_shape_ring(fabs(warp->sigma_ovality_m * z[HS_IN_BOW_Y]));
-    return bar_shape(job, hypot(x_m, y_m));
-}
-
-double hs_warp_growth(const hs_warp *warp, const hs_job *job, const hs_dimension *dimension,
-                      const double z[HS_INPUTS]) {
-    double strain = warp->growth;
-    if (hs_dimension_along(job, dimension))
-        strain += HS_K_PLAN_DOUBT_GROWTH_ALONG * hs_draw_share(z[HS_IN_GROWTH_ALONG]);
-    else
-        strain += HS_K_PLAN_DOUBT_GROWTH_ACROSS * hs_draw_share(z[HS_IN_GROWTH_ACROSS]);
-    double per_side = 0.5 * strain * dimension->size.nominal_m;
-    return hs_dimension_inside(job, dimension) ? -per_side : per_side;
 }

@@ -9,8 +9,9 @@
 #include "plan/route.h"
 
 typedef struct hs_warp {
-    double sigma_x_m, sigma_y_m;         /* one standard deviation of the bow across x and y */
-    double one_sided_x_m, one_sided_y_m; /* elastic bow of an uneven case */
+    double axis_rad; /* of the section's own frame, to whose axes the next four belong */
+    double sigma_x_m, sigma_y_m;         /* one standard deviation of the bow along each axis */
+    double one_sided_x_m, one_sided_y_m; /* elastic bow of an uneven case, signs to each other */
     double left_m;                       /* straightened to at most this; INFINITY: not */
     double sigma_ovality_m;              /* ring */
     double growth;                       /* linear strain against the soft state, middle */
@@ -24,7 +25,7 @@ typedef struct hs_warp {
 hs_status hs_warp_make(hs_warp *warp, const hs_job *job, const hs_route *route, const hs_axes *axes,
                        const hs_case_profile *typical, int core_hardens, hs_error *err);
 
-/** Bow at mid-length in a draw (m), either sign, straightening in it. */
+/** Bow at mid-length in a draw (m) across the sheet's x and y, signed, straightening in it. */
 void hs_warp_bow(double *x_m, double *y_m, const hs_warp *warp, const double z[HS_INPUTS]);
 
 /** V of a dimension in a draw (m): what the wheel meets, for the bow of that draw. */

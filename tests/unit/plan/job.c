@@ -3,6 +3,7 @@
 #include "constants.h"
 #include "hardskin/tables/table.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -112,5 +113,25 @@ void test_job_ring(test_job *out, const char *steel) {
     dimension(out, "outside", 70, 32, 51, HS_ACROSS_OUTSIDE);
     dimension(out, "bore", 45, 0, 25, HS_ACROSS_BORE);
     out->dimension[1].face[0] = out->dimension[1].face[1] = 1;
+    finish(out, steel);
+}
+
+void test_job_profile(test_job *out, const char *steel, double turned_rad) {
+    static const double mm[][2] = {{0, 0}, {60, 0}, {60, 20}, {15, 20}, {0, 8}};
+    *out = (test_job){.job.part = {.form = HS_PROFILE, .length_m = 0.24}};
+    double c = cos(turned_rad), s = sin(turned_rad);
+    for (int i = 0; i < 5; i++) {
+        double x = mm[i][0] * 1e-3, y = mm[i][1] * 1e-3;
+        out->outline[i] = (hs_point){c * x - s * y, s * x + c * y};
+    }
+    out->job.part.section.outline = (hs_outline){out->outline, 5};
+    face(out, "under", HS_GROUND);
+    face(out, "top", HS_GROUND);
+    face(out, "cut", HS_SOFT);
+    out->face[0].edge = 1;
+    out->face[1].edge = 3;
+    out->face[2].edge = 4;
+    dimension(out, "thickness", 20, -21, 0, HS_ACROSS_FACES);
+    out->dimension[0].face[1] = 1;
     finish(out, steel);
 }

@@ -9,6 +9,7 @@ typedef struct test_job {
     hs_face face[8];
     hs_dimension dimension[3];
     hs_step step[8];
+    hs_point outline[8];
 } test_job;
 
 /** Plate 300 x 60 x 20 of a steel, top and bottom ground to 20 h7, case .6 mm, 58 HRC. */
@@ -16,6 +17,10 @@ void test_job_plate(test_job *out, const char *steel);
 
 /** Bar 160 x dia 30, outside ground, ends left. */
 void test_job_bar(test_job *out, const char *steel);
+
+/** Profile 240 long, 60 x 20 with one corner cut off, turned by an angle: under (edge 1) and top
+ *  (edge 3) ground to 20 h7, the cut (edge 4) masked. */
+void test_job_profile(test_job *out, const char *steel, double turned_rad);
 
 /** Ring 70 x 45 x 50, outside and bore ground. */
 void test_job_ring(test_job *out, const char *steel);

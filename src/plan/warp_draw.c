@@ -1,0 +1,92 @@
+/* What one draw of the warp means for a dimension. */
+#include "constants.h"
+#include "hardskin/model/bow.h"
+#include "plan/warp.h"
+#include "plan/warp_frame.h"
+#include "plan/window.h"
+
+#include <math.h>
+#include <string.h>
+
+void hs_warp_bow(double *x_m, double *y_m, const hs_warp *warp, const double z[HS_INPUTS]) {
+    double middle = 0.5 * (HS_K_PLAN_DOUBT_ONE_SIDED_LOW + HS_K_PLAN_DOUBT_ONE_SIDED_HIGH);
+    double factor = hs_draw_between(HS_K_PLAN_DOUBT_ONE_SIDED_LOW, middle,
+                                    HS_K_PLAN_DOUBT_ONE_SIDED_HIGH, z[HS_IN_ONE_SIDED]);
+    double sign = z[HS_IN_ONE_SIGN] < 0 ? -factor : factor;
+    double x = warp->sigma_x_m * z[HS_IN_BOW_X] + sign * warp->one_sided_x_m;
+    double y = warp->sigma_y_m * z[HS_IN_BOW_Y] + sign * warp->one_sided_y_m;
+    double bow = hypot(x, y), shrink = bow > warp->left_m ? warp->left_m / bow : 1;
+    double c = shrink * cos(warp->axis_rad), s = shrink * sin(warp->axis_rad);
+    *x_m = c * x - s * y;
+    *y_m = c * y + s * x;
+}
+
+int hs_dimension_along(const hs_job *job, const hs_dimension *dimension) {
+    if (dimension->across == HS_ACROSS_ENDS) return 1;
+    const char *name = job->face[dimension->face[0]].name;
+    return job->part.form == HS_PLATE && (!strcmp(name, "left") || !strcmp(name, "right"));
+}
+
+int hs_dimension_inside(const hs_job *job, const hs_dimension *dimension) {
+    if (dimension->across == HS_ACROSS_BORE) return 1;
+    hs_edge_pair pair;
+    double apart_m;
+    size_t j = job->face[dimension->face[0]].edge, k = job->face[dimension->face[1]].edge;
+    return j > 0 && k > 0 && j != k &&
+           hs_section_pair(&pair, &apart_m, &job->part.section, j, k, NULL) == HS_OK &&
+           pair == HS_EDGES_INSIDE;
+}
+
+static double flat_shape(const hs_job *job, size_t face, double x_m, double y_m) {
+    const hs_face *f = &job->face[face];
+    hs_section_edge edge;
+    if (f->edge > 0 && hs_section_edge_at(&edge, &job->part.section, f->edge, NULL) == HS_OK)
+        return hs_shape_flat(fabs(x_m * edge.nx + y_m * edge.ny), 0);
+    int across_thickness = !strcmp(f->name, "top") || !strcmp(f->name, "bottom");
+    return hs_shape_flat(fabs(across_thickness ? y_m : x_m), 0);
+}
+
+static double bar_shape(const hs_job *job, double bow_m) {
+    double length_m = job->part.length_m;
+    if (job->part.held == HS_OLD_CENTRES) return hs_shape_old_centres(bow_m);
+    if (job->part.held == HS_REMADE_CENTRES) return hs_shape_remade(bow_m);
+    return hs_shape_chuck(hs_bow_curvature_1_m(bow_m, length_m), length_m);
+}
+
+static double ends_shape(const hs_job *job, double x_m, double y_m, const double z[HS_INPUTS]) {
+    double across_x, across_y, length_m = job->part.length_m;
+    if (job->part.form == HS_RING) {
+        double run_out = HS_K_PLAN_DOUBT_END_RUN_OUT * job->part.outside_m;
+        return hs_shape_ends(0, job->part.outside_m, length_m,
+                             run_out * fabs(hs_draw_share(z[HS_IN_RUN_OUT])));
+    }
+    double bow_m = hypot(x_m, y_m);
+    if (job->part.form == HS_PROFILE && bow_m > 0)
+        return hs_shape_ends(bow_m,
+                             hs_warp_extent(&job->part.section.outline, x_m / bow_m, y_m / bow_m),
+                             length_m, 0);
+    hs_warp_heights(&across_x, &across_y, &job->part, 0);
+    if (job->part.form == HS_BAR) return hs_shape_ends(bow_m, across_x, length_m, 0);
+    return hs_shape_ends(fabs(x_m), across_x, length_m, 0) +
+           hs_shape_ends(fabs(y_m), across_y, length_m, 0);
+}
+
+double hs_warp_shape(const hs_warp *warp, const hs_job *job, const hs_dimension *dimension,
+                     double x_m, double y_m, const double z[HS_INPUTS]) {
+    if (hs_dimension_along(job, dimension)) return ends_shape(job, x_m, y_m, z);
+    if (dimension->across == HS_ACROSS_FACES) return flat_shape(job, dimension->face[0], x_m, y_m);
+    if (job->part.form == HS_RING)
+        return hs_shape_ring(fabs(warp->sigma_ovality_m * z[HS_IN_BOW_Y]));
+    return bar_shape(job, hypot(x_m, y_m));
+}
+
+double hs_warp_growth(const hs_warp *warp, const hs_job *job, const hs_dimension *dimension,
+                      const double z[HS_INPUTS]) {
+    double strain = warp->growth;
+    if (hs_dimension_along(job, dimension))
+        strain += HS_K_PLAN_DOUBT_GROWTH_ALONG * hs_draw_share(z[HS_IN_GROWTH_ALONG]);
+    else
+        strain += HS_K_PLAN_DOUBT_GROWTH_ACROSS * hs_draw_share(z[HS_IN_GROWTH_ACROSS]);
+    double per_side = 0.5 * strain * dimension->size.nominal_m;
+    return hs_dimension_inside(job, dimension) ? -per_side : per_side;
+}
