@@ -44,7 +44,8 @@ static hs_status run_hardness(quick_answer *answer, const quick_value *v, const 
     double low = 0, high = 0;
     (void)units;
     if (to == HS_SCALE_NONE)
-        return hs_fail(err, HS_E_WORD, "HRC, HV, HBW or HRA", "no scale is called %s", v[TO].text);
+        return hs_fail(err, HS_E_WORD, "HRC, HV, HBW, HRA, HR15N or HR30N", "no scale is called %s",
+                       v[TO].text);
     hs_status status = hs_hardness_convert(&low, q->low, q->scale, to, err);
     if (status == HS_OK) status = hs_hardness_convert(&high, q->high, q->scale, to, err);
     if (status != HS_OK) return status;
@@ -68,7 +69,8 @@ const quick_topic quick_hardness = {
     "value, scale",
     "linear between the rows of the table, through HRC",
     "ASTM E140, A370 (tables: e140)",
-    "HV and HRA read; HBW partly from memory",
-    "20 to 68 HRC, 238 to 940 HV, 226 to 739 HBW, 60.5 to 83.9 HRA",
+    "HV and HRA read; HBW partly, HR15N and HR30N wholly from memory",
+    "20 to 68 HRC, 238 to 940 HV, 226 to 739 HBW, 60.5 to 83.9 HRA, 69.4 to 93.2 HR15N, 41.5 "
+    "to 84.4 HR30N",
     run_hardness,
 };

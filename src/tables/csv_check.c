@@ -10,9 +10,9 @@
 
 /* Words a unit may be made of, without exponent: "kg2/(m4 s)" is made of kg, m and s. */
 static const char *const unit_words[] = {
-    "text", "1", "100", "%", "wt",  "per", "m",   "mm", "um",  "cm",  "dm", "in",
-    "kg",   "g", "s",   "h", "min", "K",   "C",   "F",  "Pa",  "MPa", "J",  "W",
-    "V",    "A", "Ah",  "S", "ohm", "mol", "cal", "L",  "HRC", "HRA", "HV", "HBW",
+    "text", "1", "100", "%",   "wt",  "per", "m",   "mm",  "um",  "cm",  "dm",    "in",    "kg",
+    "g",    "s", "h",   "min", "K",   "C",   "F",   "Pa",  "MPa", "J",   "W",     "V",     "A",
+    "Ah",   "S", "ohm", "mol", "cal", "L",   "HRC", "HRA", "HV",  "HBW", "HR15N", "HR30N", "N",
 };
 
 static const char *const bases[] = {"read",      "from memory",     "computed",

@@ -13,6 +13,10 @@ static size_t column_of(hs_scale scale) {
         return HS_E140_HBW;
     case HS_HRA:
         return HS_E140_HRA;
+    case HS_HR15N:
+        return HS_E140_HR15N;
+    case HS_HR30N:
+        return HS_E140_HR30N;
     default:
         return HS_E140_HRC;
     }
@@ -52,7 +56,8 @@ static void limits(double *low, double *high, hs_scale scale) {
 hs_status hs_hardness_convert(double *out, double value, hs_scale from, hs_scale to,
                               hs_error *err) {
     if (!*hs_scale_name(from) || !*hs_scale_name(to))
-        return hs_fail(err, HS_E_WORD, "name HRC, HV, HBW or HRA", "no such hardness scale");
+        return hs_fail(err, HS_E_WORD, "name HRC, HV, HBW, HRA, HR15N or HR30N",
+                       "no such hardness scale");
     double result = convert(value, from, to);
     if (!isnan(result)) {
         *out = result;

@@ -14,7 +14,7 @@ static const kind_row rows[HS_KIND_COUNT] = {
 #undef X
 };
 
-static const char *const scales[] = {"", "HRC", "HV", "HBW", "HRA"};
+static const char *const scales[] = {"", "HRC", "HV", "HBW", "HRA", "HR15N", "HR30N"};
 
 static const kind_row *row_of(hs_kind kind) {
     return &rows[(unsigned)kind < HS_KIND_COUNT ? kind : HS_NUMBER];

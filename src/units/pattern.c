@@ -15,7 +15,7 @@ struct hs_units {
 #define NUMBER "(?:\\d++(?:\\.\\d++)?+|\\.\\d++)"
 /* A load behind HV or HBW has no leading zero and is not 0: "HV010" is a slip of the hand. */
 #define LOAD "(?:[1-9]\\d*+(?:\\.\\d++)?+|0\\.(?=\\d*[1-9])\\d++)?+"
-#define SCALE "H(?:RC|RA|V" LOAD "|BW" LOAD "(?:/[1-9]\\d*+){0,2}+)(?![A-Za-z0-9/])"
+#define SCALE "H(?:RC|RA|R15N|R30N|V" LOAD "|BW" LOAD "(?:/[1-9]\\d*+){0,2}+)(?![A-Za-z0-9/])"
 /* With a bar: W/m2K, W/(m2 K), /h, 1/MPa. Without: mm, m2, the degree sign and letters, % " '. A 2
  * or 3 is an exponent only where neither letters nor digits go on: "1h30min". */
 #define BAR_UNIT                                                                                   \

@@ -8,7 +8,8 @@
 /** Convert a hardness by ASTM E140 / A370, linear between the rows, through HRC.
  *
  *    out    double  out  in the scale `to`
- *    value  double  in   20 to 68 HRC, 238 to 940 HV, 226 to 739 HBW, 60.5 to 83.9 HRA
+ *    value  double  in   20 to 68 HRC, 238 to 940 HV, 226 to 739 HBW, 60.5 to 83.9 HRA,
+ *                       69.4 to 93.2 HR15N, 41.5 to 84.4 HR30N
  *
  *  The columns HBW and HRA end at 65 HRC. From a scale to itself the value is returned as it is, if
  *  it lies inside that scale's column. A conversion carries about +-1 HRC.

@@ -16,7 +16,7 @@ HS_API hs_units *hs_units_new(void);
 HS_API void hs_units_free(hs_units *units);
 
 /* HS_SCALE_NONE = not a hardness. */
-typedef enum hs_scale { HS_SCALE_NONE, HS_HRC, HS_HV, HS_HBW, HS_HRA } hs_scale;
+typedef enum hs_scale { HS_SCALE_NONE, HS_HRC, HS_HV, HS_HBW, HS_HRA, HS_HR15N, HS_HR30N } hs_scale;
 
 enum { HS_QUANTITY_BYTES = 128 }; /* longest text that is read */
 
@@ -71,7 +71,7 @@ HS_API const char *hs_kind_words(hs_kind kind);
 /** Right forms of that kind, for help texts. */
 HS_API const char *hs_kind_forms(hs_kind kind);
 
-/** "HRC", "HV", "HBW", "HRA"; "" for HS_SCALE_NONE. */
+/** "HRC", "HV", "HBW", "HRA", "HR15N", "HR30N"; "" for HS_SCALE_NONE. */
 HS_API const char *hs_scale_name(hs_scale scale);
 
 /** The scale of that name; HS_SCALE_NONE if there is none. */

@@ -47,8 +47,8 @@ static void hardness__another_standard__differs_by_tenths(void) {
 }
 
 static void hardness__every_scale__rises_and_comes_back(void) {
-    static const hs_scale scales[] = {HS_HV, HS_HBW, HS_HRA};
-    for (size_t s = 0; s < 3; s++) {
+    static const hs_scale scales[] = {HS_HV, HS_HBW, HS_HRA, HS_HR15N, HS_HR30N};
+    for (size_t s = 0; s < 5; s++) {
         double before = -1;
         for (int i = 0; i <= 450; i++) {
             double hrc = 20 + 0.1 * i, there = to(hrc, HS_HRC, scales[s]);
