@@ -209,12 +209,13 @@ double hs_chain_hard_to(const hs_chain *chain, size_t face, const hs_part_draw *
     return depth_to(chain, face, &chain->face[face].asked, draw);
 }
 
-double hs_chain_depth_to(const hs_chain *chain, double limit_HV) {
+double hs_chain_depth_to(const hs_chain *chain, size_t axis, double limit_HV) {
     static const double middle[HS_INPUTS] = {0};
+    const hs_response *r = &chain->response[axis];
     hs_limit limit;
     hs_limit_make(&limit, &chain->hardening, limit_HV);
-    hs_response_draw draw = hs_response_at(&chain->response[0], &chain->job->part.steel, middle);
-    return hs_response_depth(&chain->response[0], hs_limit_least(&limit, middle), &draw);
+    hs_response_draw draw = hs_response_at(r, &chain->job->part.steel, middle);
+    return hs_response_depth(r, hs_limit_least(&limit, middle), &draw);
 }
 
 double hs_chain_surface_HV(const hs_chain *chain, size_t steps) {

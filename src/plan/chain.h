@@ -65,8 +65,8 @@ hs_trial hs_chain_trial(const hs_chain *chain, size_t face, double growth_m,
 /** Deepest place with the hardness asked of a face, in a draw (m, from the blank surface). */
 double hs_chain_hard_to(const hs_chain *chain, size_t face, const hs_part_draw *draw);
 
-/** Middle case depth of the first axis to any hardness (m); 0 where none is that hard. */
-double hs_chain_depth_to(const hs_chain *chain, double limit_HV);
+/** Middle case depth of an axis to any hardness (m); 0 where none is that hard. */
+double hs_chain_depth_to(const hs_chain *chain, size_t axis, double limit_HV);
 
 /** Hardness (HV) of the surface after the first `steps` steps; NaN before the first quench. */
 double hs_chain_surface_HV(const hs_chain *chain, size_t steps);

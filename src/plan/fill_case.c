@@ -52,6 +52,7 @@ static void fill_hard(hs_result_case *out, const hs_chain *chain, size_t face,
     const hs_case_profile *p = &chain->response[chain->face[face].axis].typical;
     double retained = 0;
     *out = (hs_result_case){.present = 1,
+                            .face = face,
                             .limit_HV = chain->job->face[face].limit_HV,
                             .surface_carbon_pct = p->carbon_pct[0],
                             .core_HV = chain->core_HV,

@@ -99,7 +99,7 @@ static void judge_measured(hs_result *r, const hs_chain *chain, const hs_window_
         in->shape_high_m[i] = found[i].shape_high_m;
     }
     if (job->measured.case_m > 0 && chain->axes.n > 0)
-        in->case_there_m = hs_chain_depth_to(chain, job->measured.case_limit_HV) - lost_m;
+        in->case_there_m = hs_chain_depth_to(chain, 0, job->measured.case_limit_HV) - lost_m;
     r->measured_present = 1;
     hs_measured_judge(&r->measured, job, in);
     r->measured_verdict = r->measured.verdict;
@@ -134,6 +134,7 @@ hs_status hs_plan(hs_result *result, const hs_job *job, void *work, hs_error *er
         hs_handbook_compare(&r->dimension[i].handbook, job, r, i);
     hs_blank_choose(&r->blank, job, r);
     hs_grind_plan(&r->grind_plan, job, r);
+    hs_fill_readings(r, &w->chain);
     hs_test_piece_plan(&r->test_piece, job, r);
     hs_fill_limits(r, &w->chain);
     hs_caution_collect(r, job);

@@ -18,6 +18,9 @@ void hs_json_case(hs_json *json, cJSON *to, const hs_result *result) {
     hs_json_number(json, object, "core_HV", c->core_HV);
     hs_json_number(json, object, "retained_austenite_pct", c->retained_austenite_pct);
     hs_json_mm(json, object, "soft_rim_mm", c->soft_rim_m);
+    hs_json_mm(json, object, "effective_case_mm", c->effective_m);
+    hs_json_number(json, object, "hardness_3_depths_down_HV", c->deep_HV);
+    hs_json_text(json, object, "drawing", c->drawing);
     cJSON *list = hs_json_list(json, object, "profile");
     for (size_t i = 0; i < c->points; i++) {
         cJSON *item = hs_json_item(json, list);

@@ -23,6 +23,24 @@ static void case_lines(hs_page *page) {
     if (c->soft_rim_m > 0) hs_page_say(page, 2, "soft rim to be ground off: %s", rim.text);
 }
 
+/* How a drawing writes it; J423 beside it where the job is in inch. */
+static void drawing_lines(hs_page *page) {
+    const hs_result_case *c = &page->result->hard;
+    if (page->job->inch_first && isfinite(c->effective_m))
+        hs_page_say(page, 2, "effective case to 50 HRC (as SAE J423 counts it): %s typical",
+                    hs_page_length(page, c->effective_m, HS_DOWN).text);
+    if (c->drawing[0])
+        hs_page_say(page, 2,
+                    "to order from a hardener, before grinding: %s (ISO 15787, a suggestion; the "
+                    "upper deviation from memory)",
+                    c->drawing);
+    if (c->other_limit)
+        hs_page_say(page, 2,
+                    "Three case depths down it still has %.0f HV, 450 or more: ISO 18203 then has "
+                    "another limit agreed, above 550 HV in steps of 25.",
+                    c->deep_HV);
+}
+
 static void scale_line(hs_page *page) {
     const hs_result_scale *s = &page->result->scale;
     hs_words lost = hs_page_length(page, s->lost_m, HS_NEAREST);
@@ -59,6 +77,26 @@ static void face_names(hs_text *names, const hs_page *page, size_t i) {
         if (same_face(page, i, k)) hs_text_add(names, ", %s", page->job->face[k].name);
 }
 
+/* What the finished face may be tested with; only where the case left is known. */
+static void test_line(hs_page *page, const hs_result_face *f) {
+    static const hs_hardness_test offered[] = {HS_TEST_HRC,  HS_TEST_HRA,   HS_TEST_HR30N,
+                                               HS_TEST_HV10, HS_TEST_HR15N, HS_TEST_HV1};
+    char list[64];
+    hs_text text = hs_text_start(list, sizeof list);
+    size_t named = 0;
+    for (size_t k = 0; k < sizeof offered / sizeof *offered && named < 4; k++)
+        if (f->test_with >> offered[k] & 1u) {
+            hs_text_add(&text, "%s%s", named ? ", " : "", hs_test_name(offered[k]));
+            named++;
+        }
+    hs_text_add(&text, "%sfiles", named ? " or " : "");
+    int reads_low = !(f->test_with >> HS_TEST_HRC & 1u) && isfinite(f->hrc_needs_m);
+    hs_page_say(page, 4, "test the finished face with %s%s%s%s", list,
+                reads_low ? "; a C reading needs " : "",
+                reads_low ? hs_page_short(page, f->hrc_needs_m, HS_UP).text : "",
+                reads_low ? " of case: here it may read low, and a low one proves nothing" : "");
+}
+
 static void face_lines(hs_page *page, size_t i) {
     const hs_face *face = &page->job->face[i];
     const hs_result_face *f = &page->result->face[i];
@@ -91,6 +129,9 @@ static void face_lines(hs_page *page, size_t i) {
                     face->hardness_text && face->hardness_text[0]
                         ? face->hardness_text
                         : hs_page_hardness(face->hardness_HV).text);
+    if (f->drawing[0])
+        hs_page_say(page, 4, "on the drawing, finished: %s (suggestion)", f->drawing);
+    if (f->case_left_min_m > 0) test_line(page, f);
 }
 
 void hs_text_case(hs_page *page) {
@@ -102,6 +143,7 @@ void hs_text_case(hs_page *page) {
     }
     case_lines(page);
     scale_line(page);
+    drawing_lines(page);
     for (size_t i = 0; i < page->job->faces; i++)
         if (page->result->face[i].present && first_of_its_like(page, i)) face_lines(page, i);
 }

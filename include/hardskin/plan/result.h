@@ -5,6 +5,7 @@
 #ifndef HARDSKIN_PLAN_RESULT_H
 #define HARDSKIN_PLAN_RESULT_H
 
+#include "hardskin/model/indent.h"
 #include "hardskin/plan/job.h"
 
 enum {
@@ -43,6 +44,11 @@ typedef struct hs_result_case {
     double soft_rim_m;
     double dissolved_pct; /* carbon the reheat dissolves at most */
     int core_hardens;
+    size_t face;        /* index into job faces: the one told of */
+    double effective_m; /* typical depth to 50 HRC, SAE J423; NaN where none is that hard */
+    double deep_HV;     /* hardness at 3 x depth_m */
+    int other_limit;    /* deep_HV calls for a limit above 550 HV to be agreed */
+    char drawing[96];   /* CHD to order as hardened, a suggestion; "" none */
     size_t points;
     hs_profile_point profile[HS_MAX_PROFILE];
 } hs_result_case;
@@ -100,9 +106,12 @@ typedef struct hs_result_face {
     double removal_min_m, removal_max_m;
     double clean_up_m, budget_m, split_m, growth_low_m, growth_high_m, lost_high_m;
     double case_left_min_m, case_left_typical_m;
-    double case_lost_m;      /* what the worst spot loses of the case */
-    double hardness_left_HV; /* at the finished surface, worst spot */
-    double share_of_case_pct;                   /* case_lost over the typical case depth */
+    double case_lost_m;       /* what the worst spot loses of the case */
+    double hardness_left_HV;  /* at the finished surface, worst spot */
+    unsigned test_with;       /* bit k: hs_hardness_test k reads the case left truly */
+    double hrc_needs_m;       /* case a Rockwell C reading needs; NaN outside the table */
+    char drawing[96];         /* CHD of the finished face, a suggestion; "" none */
+    double share_of_case_pct; /* case_lost over the typical case depth */
 } hs_result_face;
 
 typedef struct hs_result_blank {
