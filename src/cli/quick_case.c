@@ -78,23 +78,24 @@ hs_status quick_carburising_read(quick_carburising *c, quick_answer *answer, con
 static hs_status soak(quick_case *out, const quick_carburising *c, double time_s, hs_error *err) {
     hs_diffusivity d = {.model = HS_D_AGREN, .factor = 1};
     hs_heat_point hold[2] = {{0, c->at_K}, {time_s, c->at_K}};
-    hs_heat heat = {.point = hold, .n = 2, .side = {c->side, {.kind = HS_SIDE_CLOSED}}};
-    hs_carbon_mesh mesh;
-    hs_carbon_work work;
-    hs_carbon_uptake uptake;
-    double carbon[HS_CARBON_CELLS];
-    heat.cap_at_acm = 1;
+    hs_heat heat = {
+        .point = hold, .n = 2, .side = {c->side, {.kind = HS_SIDE_CLOSED}}, .cap_at_acm = 1};
     double reach_m = hs_carbon_reach(&heat, 1, &d, fmax(c->side.carbon_pct, c->steel.C));
     double half_m = c->thickness_m > 0 ? c->thickness_m / 2 : 2 * reach_m;
-    hs_status status =
-        hs_carbon_mesh_make(&mesh, HS_SLAB, half_m, 0, fmin(reach_m, half_m), 0, err);
+    const hs_carbon_course course = {.shape = HS_SLAB,
+                                     .size_m = half_m,
+                                     .reach_m = fmin(reach_m, half_m),
+                                     .core_pct = c->steel.C,
+                                     .heat = &heat,
+                                     .heats = 1,
+                                     .d = &d};
+    double rich_pct = fmin(c->side.carbon_pct, fmax(hs_acm_pct(c->at_K), 0));
+    hs_carbon_levels levels = hs_carbon_levels_usual(c->steel.C, rich_pct);
+    hs_carbon_end end;
+    hs_status status = hs_carbon_course_refine(&end, &out->accuracy, &course, &levels, err);
     if (status != HS_OK) return status;
-    for (size_t i = 0; i < mesh.n; i++)
-        carbon[i] = c->steel.C;
-    status = hs_carbon_run(carbon, &uptake, &mesh, &heat, &d, &work, err);
-    if (status != HS_OK) return status;
-    double face_pct[2] = {uptake.surface_pct[0], carbon[mesh.n - 1]};
-    hs_case_from_mesh(&out->profile, &mesh, carbon, face_pct, 0);
+    double face_pct[2] = {end.uptake.surface_pct[0], end.carbon_pct[end.mesh.n - 1]};
+    hs_case_from_mesh(&out->profile, &end.mesh, end.carbon_pct, face_pct, 0);
     out->surface_pct = face_pct[0];
     return HS_OK;
 }

@@ -3,6 +3,7 @@
 #define HS_CLI_QUICK_CASE_H
 
 #include "cli/quick.h"
+#include "hardskin/model/carbon_course.h"
 #include "hardskin/model/case.h"
 #include "hardskin/model/hardenability.h"
 
@@ -53,6 +54,7 @@ typedef struct quick_carburising {
 typedef struct quick_case {
     hs_case_profile profile;
     double depth_m, surface_pct, surface_HV, retained;
+    hs_carbon_accuracy accuracy;
 } quick_case;
 
 /** From values to models; what was assumed goes into the notes. */

@@ -53,6 +53,14 @@ static void add_hardness(quick_answer *answer, const quick_case *hard, double ri
                              : "the case does not harden fully: no depth is counted");
 }
 
+static void note_accuracy(quick_answer *answer, const hs_carbon_accuracy *accuracy) {
+    double worst_m = 0;
+    for (size_t k = 0; k < HS_CARBON_LEVELS; k++)
+        worst_m = fmax(worst_m, accuracy->error_m[k]);
+    quick_note(answer, "solved on %zu cells: depths are good to %.1f um, the sum's own error alone",
+               accuracy->cells, ceil(worst_m * 1e7) / 10);
+}
+
 static hs_status run_case(quick_answer *answer, const quick_value *v, const hs_units *units,
                           hs_error *err) {
     quick_carburising c;
@@ -71,6 +79,7 @@ static hs_status run_case(quick_answer *answer, const quick_value *v, const hs_u
     quick_number(answer, "surface_carbon_pct", hard.surface_pct);
     add_hardness(answer, &hard, rim_m, margin);
     note_thickness(answer, &c, hard.depth_m);
+    note_accuracy(answer, &hard.accuracy);
     return add_core(answer, &c, err);
 }
 

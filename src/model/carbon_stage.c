@@ -5,9 +5,6 @@
 
 #include <math.h>
 
-/* The iteration on D(C) ends when no cell moves by more than this (wt %): a thousandth of what the
- * mesh and the steps leave. Conservation does not depend on it. */
-static const double SETTLED = 1e-5;
 static const int MOST_ITERATIONS = 60;
 
 void hs_carbon_stage_place(hs_carbon_march *m, double spread_m2) {
@@ -87,7 +84,7 @@ hs_status hs_carbon_stage_solve(hs_carbon_march *m, double weight_m2, hs_error *
             w->now[i] = w->right[i];
         }
         read_faces(m, conductance, half_cell);
-        if (moved < SETTLED) return HS_OK;
+        if (moved < m->settled_pct) return HS_OK;
     }
     return hs_fail(err, HS_E_CONVERGE, "more steps", "the carbon profile does not settle");
 }

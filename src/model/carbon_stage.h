@@ -18,6 +18,11 @@ typedef struct hs_carbon_march {
     double transfer_1_m[2]; /* 0 closed, INFINITY fixed */
     double flux[2];         /* into the part at the last stage, % m of carbon per m2 of clock */
     double surface_pct[2];
+    double place_m2, last_m2; /* where on the clock, and the length of the step that led there */
+    double gained[2];         /* through the faces so far, % m of carbon per m2 of face 1 */
+    size_t steps;             /* taken so far */
+    double settled_pct;       /* the iteration on D(C) ends when no cell moves by more; conservation
+                                 does not depend on it */
 } hs_carbon_march;
 
 /** Set diffusivity and sides for a reading of the clock. */

@@ -8,7 +8,8 @@
 #include <math.h>
 
 static const double ROOT_PI = 1.77245385090551603;
-static const double REFERENCE_S = 3600;                    /* any time does */
+static const double REFERENCE_S = 3600; /* any time does */
+static const double LEAST_SHARE = 0.01; /* nearer to core or surface a depth says nothing */
 static const double TIME_LOW_S = 1e-3, TIME_HIGH_S = 1e10; /* where a time is looked for */
 
 double hs_scaled_erfc(double x) {
@@ -27,7 +28,7 @@ typedef struct question {
     double D_m2_s;      /* constant D */
     double share, depth_m, time_s;
     hs_diffusion_work *work;
-    double face_pct[2]; /* of the last run */
+    size_t cells; /* of the mesh */
     hs_error *err;
     hs_status *status; /* of the last run */
 } question;
@@ -73,33 +74,45 @@ static double exact_share(const question *q, double depth_m, double time_s) {
     return erfc(z) - exp(-z * z) * hs_scaled_erfc(z + reduced);
 }
 
-/* One hold from a flat profile; fills work->mesh, work->carbon_pct and the face values. */
+/* The level wanted and one on either side of it. */
+static hs_carbon_levels levels_around(const question *q, double share) {
+    double core = q->given->core_pct, span = q->surface_pct - core;
+    double beside = 0.1 * fmin(share, 1 - share);
+    return (hs_carbon_levels){
+        3, {core + (share - beside) * span, core + share * span, core + (share + beside) * span}};
+}
+
+/* One hold from a flat profile into work->end, on q->cells; 0: as many as the depth at the share
+ * wanted needs, and q->cells is told. */
 static hs_status run(question *q, double time_s) {
     const hs_diffusion *g = q->given;
     const hs_heat_point point[2] = {{0, g->temp_K}, {time_s, g->temp_K}};
     hs_side_kind kind = g->transfer_m_s > 0 ? HS_SIDE_TRANSFER : HS_SIDE_FIXED;
-    const hs_heat heat = {.point = point,
-                          .n = 2,
-                          .side = {{kind, q->surface_pct, g->transfer_m_s}, {HS_SIDE_CLOSED, 0, 0}},
-                          .steps = 2 * HS_CARBON_STEPS_USUAL};
+    const hs_heat heat = {
+        .point = point,
+        .n = 2,
+        .side = {{kind, q->surface_pct, g->transfer_m_s}, {HS_SIDE_CLOSED, 0, 0}}};
     double reach = hs_carbon_reach(&heat, 1, &g->d, fmax(g->core_pct, q->surface_pct));
-    hs_diffusion_work *w = q->work;
-    hs_status status = hs_carbon_mesh_make(&w->mesh, HS_SLAB, 2 * reach, 0, reach,
-                                           2 * HS_CARBON_CELLS_USUAL, q->err);
-    if (status != HS_OK) return status;
-    for (size_t i = 0; i < w->mesh.n; i++)
-        w->carbon_pct[i] = g->core_pct;
-    hs_carbon_uptake uptake;
-    status = hs_carbon_run(w->carbon_pct, &uptake, &w->mesh, &heat, &g->d, &w->work, q->err);
-    if (status != HS_OK) return status;
-    q->face_pct[0] = uptake.surface_pct[0];
-    q->face_pct[1] = uptake.surface_pct[1];
-    return HS_OK;
+    const hs_carbon_course course = {.shape = HS_SLAB,
+                                     .size_m = 2 * reach,
+                                     .reach_m = reach,
+                                     .core_pct = g->core_pct,
+                                     .heat = &heat,
+                                     .heats = 1,
+                                     .d = &g->d};
+    hs_carbon_end *end = &q->work->end;
+    if (q->cells) return hs_carbon_course_run(end, &course, q->cells, q->err);
+    hs_carbon_levels levels = levels_around(q, q->share);
+    hs_carbon_accuracy accuracy;
+    hs_status status = hs_carbon_course_refine(end, &accuracy, &course, &levels, q->err);
+    if (status == HS_OK) q->cells = accuracy.cells;
+    return status;
 }
 
 /* Carbon of the last run; below its mesh there is only core. */
 static double carbon_of_run(const question *q, double depth_m) {
-    double carbon = hs_carbon_at(&q->work->mesh, q->work->carbon_pct, q->face_pct, depth_m);
+    const hs_carbon_end *end = &q->work->end;
+    double carbon = hs_carbon_at(&end->mesh, end->carbon_pct, end->uptake.surface_pct, depth_m);
     return isnan(carbon) ? q->given->core_pct : carbon;
 }
 
@@ -120,6 +133,11 @@ hs_status hs_diffusion_carbon(double *carbon_pct, const hs_diffusion *given, dou
             given->core_pct + (q.surface_pct - given->core_pct) * exact_share(&q, depth_m, time_s);
         return HS_OK;
     }
+    q.cells = HS_CARBON_CELLS_USUAL; /* to learn what depth it is about */
+    status = run(&q, time_s);
+    if (status != HS_OK) return status;
+    q.share = fmin(fmax(share_of_run(&q, depth_m), LEAST_SHARE), 1 - LEAST_SHARE);
+    q.cells = 0;
     status = run(&q, time_s);
     if (status != HS_OK) return status;
     *carbon_pct = carbon_of_run(&q, depth_m);
@@ -145,7 +163,7 @@ hs_status hs_diffusion_depth(double *depth_m, const hs_diffusion *given, double 
     if (!is_constant(&q)) {
         status = run(&q, time_s);
         if (status != HS_OK) return status;
-        deep = work->mesh.edge_m[work->mesh.n];
+        deep = work->end.mesh.edge_m[work->end.mesh.n];
     }
     if (depth_miss(0, &q) < 0)
         return hs_fail(err, HS_E_IMPOSSIBLE, "more time", "%g %% is not reached yet anywhere",
@@ -184,6 +202,25 @@ static hs_status scaled_time(double *time_s, question *q, double carbon_pct) {
     return HS_OK;
 }
 
+/* With a transfer: searched on one mesh, and again on a finer one where the answer needs it. */
+static hs_status search_time(double *time_s, question *q) {
+    int exact = is_constant(q);
+    double found = 0, low = log(TIME_LOW_S), high = log(TIME_HIGH_S);
+    q->cells = HS_CARBON_CELLS_USUAL;
+    for (size_t tried = 0; tried < q->cells;) {
+        tried = q->cells;
+        hs_status status =
+            hs_root(&found, exact ? time_miss : time_miss_run, q, low, high, exact ? 1e-13 : 1e-6);
+        if (status != HS_OK) return HS_E_CONVERGE;
+        if (exact) break;
+        q->cells = 0;
+        status = run(q, exp(found));
+        if (status != HS_OK) return status;
+    }
+    *time_s = exp(found);
+    return HS_OK;
+}
+
 hs_status hs_diffusion_time(double *time_s, const hs_diffusion *given, double depth_m,
                             double carbon_pct, hs_diffusion_work *work, hs_error *err) {
     question q;
@@ -198,13 +235,10 @@ hs_status hs_diffusion_time(double *time_s, const hs_diffusion *given, double de
     q.depth_m = depth_m;
     q.status = &in_run;
     if (fixed) return scaled_time(time_s, &q, carbon_pct);
-    double found = 0, low = log(TIME_LOW_S), high = log(TIME_HIGH_S);
-    hs_status searched = hs_root(&found, is_constant(&q) ? time_miss : time_miss_run, &q, low, high,
-                                 is_constant(&q) ? 1e-13 : 1e-6);
+    hs_status status_of_search = search_time(time_s, &q);
     if (in_run != HS_OK) return in_run;
-    if (searched != HS_OK)
+    if (status_of_search == HS_E_CONVERGE)
         return hs_fail(err, HS_E_CONVERGE, "less depth, or more transfer",
                        "%g %% does not reach %g m in any time worth naming", carbon_pct, depth_m);
-    *time_s = exp(found);
-    return HS_OK;
+    return status_of_search;
 }

@@ -43,11 +43,13 @@ static hs_status depth_after(double *depth_m, const hs_chain *chain, size_t heat
                              hs_history_work *work, hs_error *err) {
     hs_case_profile profile;
     const hs_job *job = chain->job;
-    hs_history_point middle = {1, 0};
+    hs_history_point middle = {.diffusivity_factor = 1,
+                               .core_pct = job->part.steel.mid.C,
+                               .cells = chain->response[0].accuracy.cells};
     *depth_m = 0;
     if (heats == 0 || chain->axes.n == 0) return HS_OK;
-    hs_status status = hs_history_run(&profile, &chain->axes.axis[0], &chain->route, heats, middle,
-                                      job->part.steel.mid.C, work, err);
+    hs_status status =
+        hs_history_run(&profile, &chain->axes.axis[0], &chain->route, heats, middle, work, err);
     if (status == HS_OK) status = hs_case_harden(&profile, &chain->hardening, err);
     if (status != HS_OK) return status;
     if (hs_case_depth(depth_m, &profile, limit_HV, NULL) != HS_OK) *depth_m = 0;

@@ -26,13 +26,11 @@ static void fill_heats(hs_heat *out, const hs_axis *axis, const hs_route *route,
 }
 
 /* Only as deep as carbon can go, or to the middle of a plate that is alike on both faces. */
-static hs_status make_mesh(hs_carbon_mesh *mesh, const hs_axis *axis, double reach_m,
-                           hs_error *err) {
+static double mesh_reach(const hs_axis *axis, double reach_m) {
     int plate_alike = axis->shape == HS_SLAB && axis->far_exposed;
     double half = axis->far_exposed ? 0.5 * axis->wall_m : axis->wall_m;
     if (axis->shape == HS_CYLINDER) half = axis->size_m;
-    double cut = reach_m < half ? reach_m : plate_alike ? half : 0;
-    return hs_carbon_mesh_make(mesh, axis->shape, axis->size_m, axis->inner_m, cut, 0, err);
+    return reach_m < half ? reach_m : plate_alike ? half : 0;
 }
 
 /* Of a wall that carbon enters from both sides, this face's part ends where carbon is least. */
@@ -44,27 +42,28 @@ static void end_at_least(hs_case_profile *profile) {
 }
 
 hs_status hs_history_run(hs_case_profile *profile, const hs_axis *axis, const hs_route *route,
-                         size_t heats, hs_history_point at, double core_pct, hs_history_work *work,
-                         hs_error *err) {
+                         size_t heats, hs_history_point at, hs_history_work *work, hs_error *err) {
     hs_diffusivity d = {.model = HS_D_AGREN, .factor = at.diffusivity_factor};
-    hs_carbon_uptake uptake = {.surface_pct = {core_pct, core_pct}};
     fill_heats(work->heat, axis, route, heats, at.surface);
-    double most_pct = core_pct;
+    double most_pct = at.core_pct;
     for (size_t i = 0; i < heats; i++)
         most_pct = fmax(most_pct, work->heat[i].side[0].carbon_pct);
     double reach_m = hs_carbon_reach(work->heat, heats, &d, most_pct);
-    hs_status status = make_mesh(&work->mesh, axis, reach_m, err);
+    const hs_carbon_course course = {.shape = axis->shape,
+                                     .size_m = axis->size_m,
+                                     .inner_radius_m = axis->inner_m,
+                                     .reach_m = mesh_reach(axis, reach_m),
+                                     .core_pct = at.core_pct,
+                                     .heat = work->heat,
+                                     .heats = heats,
+                                     .d = &d};
+    hs_carbon_end *end = &work->end;
+    hs_carbon_levels levels = hs_carbon_levels_usual(at.core_pct, most_pct);
+    hs_status status = at.cells
+                           ? hs_carbon_course_run(end, &course, at.cells, err)
+                           : hs_carbon_course_refine(end, &work->accuracy, &course, &levels, err);
     if (status != HS_OK) return status;
-    for (size_t i = 0; i < work->mesh.n; i++)
-        work->carbon_pct[i] = core_pct;
-    for (size_t i = 0; i < heats; i++) {
-        hs_heat heat = work->heat[i];
-        if (work->mesh.cut) heat.side[1] = (hs_side){.kind = HS_SIDE_CLOSED};
-        status =
-            hs_carbon_run(work->carbon_pct, &uptake, &work->mesh, &heat, &d, &work->carbon, err);
-        if (status != HS_OK) return status;
-    }
-    hs_case_from_mesh(profile, &work->mesh, work->carbon_pct, uptake.surface_pct, 0);
-    if (axis->far_exposed && !work->mesh.cut) end_at_least(profile);
+    hs_case_from_mesh(profile, &end->mesh, end->carbon_pct, end->uptake.surface_pct, 0);
+    if (axis->far_exposed && !end->mesh.cut) end_at_least(profile);
     return HS_OK;
 }

@@ -56,15 +56,19 @@ hs_status hs_response_make(hs_response *r, const hs_axis *axis, const hs_route *
         r->surface_pct[k] = richest(route, (double)k - 1);
     for (size_t k = 0; k < 3; k++)
         r->root[k] = exp(0.5 * two_sigma * ((double)k - 1));
-    for (size_t run = RUNS; run-- > 0;) { /* the middle one last: it is kept */
-        hs_history_point at = {factors[run], positions[run]};
-        hs_status status =
-            hs_history_run(&r->typical, axis, route, route->heats, at, r->core_pct, work, err);
+    hs_history_point at = {.core_pct = r->core_pct};
+    for (size_t run = 0; run < RUNS; run++) { /* the middle one first: it chooses the mesh */
+        at.diffusivity_factor = factors[run];
+        at.surface = positions[run];
+        hs_case_profile *profile = run == MIDDLE ? &r->typical : &work->other;
+        hs_status status = hs_history_run(profile, axis, route, route->heats, at, work, err);
         if (status != HS_OK) return status;
+        if (run == MIDDLE) r->accuracy = work->accuracy;
+        at.cells = r->accuracy.cells;
         double surface = richest(route, positions[run]);
         for (size_t k = 0; k < HS_LEVELS; k++)
             r->depth_m[run][k] =
-                depth_of(&r->typical, r->core_pct + level(k) * (surface - r->core_pct));
+                depth_of(profile, r->core_pct + level(k) * (surface - r->core_pct));
     }
     r->end_m = r->typical.depth_m[r->typical.n - 1];
     return HS_OK;

@@ -12,9 +12,9 @@
 #include <stddef.h>
 
 enum {
-    HS_CARBON_CELLS = 320,      /* most cells of a mesh */
-    HS_CARBON_CELLS_USUAL = 48, /* with these and the usual steps a case depth is good to .5 % */
-    HS_CARBON_STEPS_USUAL = 20
+    HS_CARBON_CELLS = 384,      /* most cells of a mesh */
+    HS_CARBON_CELLS_USUAL = 48, /* with these a case depth is commonly good to .5 % */
+    HS_CARBON_MOST_STEPS = 10000
 };
 
 typedef enum hs_shape {
@@ -77,7 +77,7 @@ typedef struct hs_heat {
     size_t n; /* 2 or more */
     hs_side side[2];
     int cap_at_acm; /* the surface (or potential) never above A_cm of the moment */
-    size_t steps;   /* 0: the usual number; else 1 to 10 000 */
+    size_t steps;   /* 0: as many as the error of each step asks for; else 1 to 10 000 */
 } hs_heat;
 
 /** What a heat did. Carbon as % x m: times density / 100 it is kg/m2. */
@@ -85,6 +85,7 @@ typedef struct hs_carbon_uptake {
     double gained_pct_m[2]; /* through each face, per m2 of that face; negative = lost */
     double surface_pct[2];  /* carbon at the very face at the end of the heat */
     double balance_error;   /* |content after - before - gained| over the content: rounding only */
+    size_t steps;           /* taken */
 } hs_carbon_uptake;
 
 /** Scratch of hs_carbon_run; nothing in it needs setting. */
@@ -92,7 +93,8 @@ typedef struct hs_carbon_work {
     double before[HS_CARBON_CELLS], old[HS_CARBON_CELLS], middle[HS_CARBON_CELLS],
         now[HS_CARBON_CELLS], slope[HS_CARBON_CELLS], base[HS_CARBON_CELLS],
         spread[HS_CARBON_CELLS], right[HS_CARBON_CELLS], lower[HS_CARBON_CELLS],
-        diag[HS_CARBON_CELLS], upper[HS_CARBON_CELLS], scratch[HS_CARBON_CELLS];
+        diag[HS_CARBON_CELLS], upper[HS_CARBON_CELLS], scratch[HS_CARBON_CELLS],
+        late[HS_CARBON_CELLS];
 } hs_carbon_work;
 
 /** Carry a carbon profile through one heat.

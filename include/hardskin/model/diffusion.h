@@ -2,7 +2,7 @@
 #ifndef HARDSKIN_MODEL_DIFFUSION_H
 #define HARDSKIN_MODEL_DIFFUSION_H
 
-#include "hardskin/model/carbon.h"
+#include "hardskin/model/carbon_course.h"
 
 /** One temperature, one face. Carburising or decarburising (surface below core, 0 allowed). */
 typedef struct hs_diffusion {
@@ -16,9 +16,7 @@ typedef struct hs_diffusion {
 
 /** Scratch for a D that depends on carbon. */
 typedef struct hs_diffusion_work {
-    hs_carbon_mesh mesh;
-    hs_carbon_work work;
-    double carbon_pct[HS_CARBON_CELLS];
+    hs_carbon_end end;
 } hs_diffusion_work;
 
 /** Carbon (wt %) at a depth after a time.
@@ -30,8 +28,9 @@ typedef struct hs_diffusion_work {
  *    work                      scratch; may be NULL for HS_D_CONSTANT
  *
  *  Constant D: exact, erfc and scaled erfc (Crank, The Mathematics of Diffusion, 2nd ed., eq. 2.43
- *  and 3.35, from memory). Else numerically, good to .5 % of a depth.
- *  Returns  HS_OK; HS_E_RANGE; HS_E_IMPOSSIBLE. Output untouched on failure. */
+ *  and 3.35, from memory). Else numerically, on a mesh that is good to .5 % of the depth by
+ *  hs_carbon_course_refine.
+ *  Returns  HS_OK; HS_E_RANGE; HS_E_IMPOSSIBLE; HS_E_CONVERGE. Output untouched on failure. */
 HS_API hs_status hs_diffusion_carbon(double *carbon_pct, const hs_diffusion *given, double time_s,
                                      double depth_m, hs_diffusion_work *work, hs_error *err);
 

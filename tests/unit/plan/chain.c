@@ -32,10 +32,10 @@ static void response__random_draws__agree_with_the_history_run_directly(void) {
         z[HS_IN_SURFACE] = 0.8 * hs_random_normal(5, i, 1);
         z[HS_IN_CORE] = hs_random_normal(5, i, 2);
         hs_response_draw draw = hs_response_at(&r, &t.job.part.steel, z);
-        hs_history_point at = {draw.root * draw.root, hs_draw_share(z[HS_IN_SURFACE])};
+        hs_history_point at = {draw.root * draw.root, hs_draw_share(z[HS_IN_SURFACE]),
+                               draw.core_pct, 0};
         hs_case_profile p;
-        CHECK(hs_history_run(&p, &axes.axis[0], &route, route.heats, at, draw.core_pct, &work,
-                             NULL) == HS_OK);
+        CHECK(hs_history_run(&p, &axes.axis[0], &route, route.heats, at, &work, NULL) == HS_OK);
         for (double carbon = 0.3; carbon < 0.65; carbon += 0.1) {
             double direct = 0;
             for (size_t k = 1; k < p.n; k++)
