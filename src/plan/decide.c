@@ -90,9 +90,11 @@ static void find_bad_sides(hs_window_found *f, const hs_chain *chain, const hs_d
     f->grounds = f->bad[0].ground + f->bad[1].ground;
 }
 
+/* aimless: a window that is shut needs no aim. */
 static void find_window(hs_window_found *f, const hs_chain *chain, size_t index,
-                        const hs_draws *draws, double q, hs_decide_work *work) {
+                        const hs_draws *draws, int aimless, hs_decide_work *work) {
     const hs_dimension *dimension = &chain->job->dimension[index];
+    double q = chain->job->shop.confidence;
     hs_dimension_draws *d = &work->dimension[index];
     hs_limits finish = {dimension->size.lower_m, dimension->size.upper_m};
     const int ground[2] = {f->bad[0].ground, f->bad[1].ground};
@@ -109,6 +111,7 @@ static void find_window(hs_window_found *f, const hs_chain *chain, size_t index,
     else
         f->rough = hs_window_two(f->inside, finish, f->need_m, f->may_m, ground);
     f->verdict = hs_window_verdict(f->rough, 2 * chain->job->shop.rough_tolerance_m);
+    if (aimless && f->verdict == HS_STOP) return;
     hs_aim_find(f, chain, index, draws, work);
     if (f->verdict == HS_GO && f->joint < q) f->verdict = HS_TIGHT;
 }
@@ -129,21 +132,23 @@ void hs_decide_windows(hs_window_found *found, const hs_chain *chain, const hs_d
             continue; /* cut to size after the fire */
         draw_dimension(&work->dimension[i], chain, d, work->part, draws->n);
         find_bad_sides(&found[i], chain, d, draws, confidence, work);
-        find_window(&found[i], chain, i, draws, confidence, work);
+        find_window(&found[i], chain, i, draws, 0, work);
     }
 }
 
 void hs_decide_again(hs_window_found *found, const hs_window_found *before, const hs_chain *chain,
-                     const hs_draws *draws, double confidence, hs_decide_work *work) {
+                     const hs_draws *draws, int all, hs_decide_work *work) {
     const hs_job *job = chain->job;
+    double confidence = job->shop.confidence;
     draw_parts(work, chain, draws);
     for (size_t i = 0; i < job->dimensions; i++) {
+        int open = before[i].verdict == HS_GO;
         found[i] = before[i];
-        if (before[i].verdict != HS_STOP && before[i].verdict != HS_TIGHT) continue;
+        if (before[i].verdict == HS_NONE || (open && !all)) continue;
         draw_dimension(&work->dimension[i], chain, &job->dimension[i], work->part, draws->n);
         if (found[i].grounds == 0)
             find_bad_sides(&found[i], chain, &job->dimension[i], draws, confidence, work);
-        find_window(&found[i], chain, i, draws, confidence, work);
+        find_window(&found[i], chain, i, draws, 1, work);
     }
 }
 

@@ -36,10 +36,11 @@ typedef struct hs_window_found {
 void hs_decide_windows(hs_window_found *found, const hs_chain *chain, const hs_draws *draws,
                        double confidence, hs_decide_work *work);
 
-/** The same for the dimensions that are tight or stop in `before`; the others are copied. The
- *  letters' bad sides are not found again (found->bad keeps `before`'s). */
+/** The same again for a changed job, at its own confidence: for all dimensions that have a verdict,
+ *  or (all = 0) only for those that are tight or stop in `before`, the others copied. The letters'
+ *  bad sides are not found again (found->bad keeps `before`'s) unless no face is ground. */
 void hs_decide_again(hs_window_found *found, const hs_window_found *before, const hs_chain *chain,
-                     const hs_draws *draws, double confidence, hs_decide_work *work);
+                     const hs_draws *draws, int all, hs_decide_work *work);
 
 /** Share of draws in which every dimension is good at its aim; fills work->margin_m. */
 double hs_decide_joint(const hs_window_found *found, const hs_chain *chain, const hs_draws *draws,

@@ -1,30 +1,17 @@
 #include "plan/remedy.h"
 
+#include "plan/remedy_search.h"
 #include "plan/variant.h"
 
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
 
-static double width_m(const hs_window_found *f) {
-    return 0.5 * (f->may_m[0] + f->may_m[1] - f->need_m[0] - f->need_m[1]);
-}
-
-static int wanted(const hs_window_found *f) {
-    return f->verdict == HS_STOP || f->verdict == HS_TIGHT;
-}
-
 /* Better by a margin a bench can see, or the verdict itself is better. */
 static int helps(const hs_window_found *before, const hs_window_found *after) {
     if (after->verdict < before->verdict) return 1;
-    return after->verdict == before->verdict && width_m(after) - width_m(before) >= 20e-6;
-}
-
-/* All windows that were not open are now? */
-static int opens_all(const hs_window_found *before, const hs_window_found *after, size_t n) {
-    for (size_t i = 0; i < n; i++)
-        if (wanted(&before[i]) && after[i].verdict != HS_GO) return 0;
-    return 1;
+    return after->verdict == before->verdict &&
+           hs_search_width(after) - hs_search_width(before) >= 20e-6;
 }
 
 static void put_in(hs_result_dimension *d, const hs_remedy *remedy) {
@@ -47,8 +34,8 @@ static void put_in(hs_result_dimension *d, const hs_remedy *remedy) {
 static void offer(hs_result_dimension *dimension, const hs_window_found *before,
                   const hs_window_found *after, const hs_variant *variant) {
     for (size_t i = 0; i < variant->job.dimensions; i++) {
-        if (!wanted(&before[i]) || !helps(&before[i], &after[i])) continue;
-        hs_remedy remedy = {.gain_m = width_m(&after[i]) - width_m(&before[i]),
+        if (!hs_search_wanted(&before[i]) || !helps(&before[i], &after[i])) continue;
+        hs_remedy remedy = {.gain_m = hs_search_width(&after[i]) - hs_search_width(&before[i]),
                             .verdict = after[i].verdict};
         memcpy(remedy.what, variant->what, sizeof remedy.what);
         memcpy(remedy.text, variant->text, sizeof remedy.text);
@@ -64,109 +51,126 @@ static void keep_the_best(hs_result_dimension *d) {
         d->remedies--;
 }
 
-static double total_width(const hs_window_found *f, size_t n, const hs_window_found *before) {
-    double sum = 0;
-    for (size_t i = 0; i < n; i++)
-        if (wanted(&before[i])) sum += fmin(width_m(&f[i]), 1e-3);
-    return sum;
-}
-
-typedef struct search {
-    hs_result_dimension *dimension;
-    const hs_window_found *before;
-    const hs_job *job;
-    const hs_chain *chain; /* of the job as it stands */
-    const hs_draws *draws;
-    hs_remedy_work *work;
-    hs_history_work *history;
-    hs_decide_work *decide;
-    int opened; /* some single change opens every window */
-    double best_width_m;
-} search;
-
-static int run(search *s, const hs_variant *variant, int fire) {
-    const hs_job *job = &variant->job;
-    hs_chain *chain = &s->work->chain;
-    hs_status status = fire ? hs_chain_make(chain, job, s->history, NULL)
-                            : hs_chain_again(chain, s->chain, job, NULL);
-    if (status != HS_OK) return 0;
-    hs_decide_again(s->work->found, s->before, chain, &s->work->few, job->shop.confidence,
-                    s->decide);
-    return 1;
-}
-
-/* The chain of the last run, with all draws: what is offered is this. */
-static void confirm(search *s, const hs_variant *variant) {
-    hs_decide_again(s->work->found, s->before, &s->work->chain, s->draws,
-                    variant->job.shop.confidence, s->decide);
-}
-
-static int apply(search *s, const hs_change *change, int size) {
+static int apply(hs_search *s, const hs_change *change, int size) {
     hs_variant *v = &s->work->variant;
     hs_variant_start(v, s->job);
-    return change->change(v, size) && run(s, v, change->fire);
+    return change->change(v, size) && hs_search_run(s, v, change->fire) == HS_OK;
 }
 
 /* Remember the single change that opens most, for pairs. */
-static void keep_if_best(search *s) {
-    double width = total_width(s->work->found, s->job->dimensions, s->before);
+static void keep_if_best(hs_search *s, int soak) {
+    double width = hs_search_total(s);
     if (!(width > s->best_width_m)) return;
     s->best_width_m = width;
+    s->best_is_soak = soak;
     hs_variant_start(&s->work->best, &s->work->variant.job);
     memcpy(s->work->best.what, s->work->variant.what, sizeof s->work->best.what);
 }
 
-/* The smallest size of a change that opens everything; else the largest that runs. */
-static void try_change(search *s, const hs_change *change) {
-    size_t n = s->job->dimensions;
-    int ran = -1, opened = 0;
-    for (int size = 0; size < change->sizes && !opened; size++) {
-        if (!apply(s, change, size)) continue;
-        ran = size;
-        if (!opens_all(s->before, s->work->found, n)) continue;
-        confirm(s, &s->work->variant);
-        opened = opens_all(s->before, s->work->found, n);
-    }
-    if (ran < 0) return;
-    if (!opened) {
-        if (!apply(s, change, ran)) return;
-        confirm(s, &s->work->variant);
-    }
-    s->opened |= opened;
-    keep_if_best(s);
+/* What the last run, confirmed, is worth. */
+static void take(hs_search *s, int soak) {
+    if (hs_search_spoils(s)) return; /* no remedy that breaks another dimension */
+    s->opened |= hs_search_opens(s) == hs_search_wants(s);
+    keep_if_best(s, soak);
     offer(s->dimension, s->before, s->work->found, &s->work->variant);
 }
 
-/* No single change is enough: the best of them together with each other one. */
-static void try_pairs(search *s) {
-    size_t n_changes;
-    const hs_change *changes = hs_changes(&n_changes);
-    hs_variant best = s->work->best;
-    for (size_t i = 0; i < n_changes; i++) {
-        hs_variant *v = &s->work->variant;
-        hs_variant_start(v, &best.job);
-        if (!changes[i].change(v, changes[i].sizes - 1)) continue;
-        char both[sizeof v->what];
-        snprintf(both, sizeof both, "%.38s; %.38s", best.what, v->what);
-        if (!strncmp(best.what, v->what, 8)) continue; /* the same change once more */
-        memcpy(v->what, both, sizeof both);
-        if (!run(s, v, 1) || !opens_all(s->before, s->work->found, s->job->dimensions)) continue;
-        confirm(s, v);
-        if (!opens_all(s->before, s->work->found, s->job->dimensions)) continue;
-        offer(s->dimension, s->before, s->work->found, v);
+/* The smallest size of a change that opens as many windows as any does; where none opens one, the
+ * largest that runs. */
+static void try_change(hs_search *s, const hs_change *change) {
+    size_t most = 0, all = hs_search_wants(s);
+    int chosen = -1;
+    for (int size = 0; size < change->sizes && most < all; size++) {
+        if (!apply(s, change, size)) continue;
+        size_t opens = hs_search_opens(s);
+        if (opens > 0) { /* few draws are hopeful at times */
+            hs_search_confirm(s, &s->work->variant);
+            opens = hs_search_spoils(s) ? 0 : hs_search_opens(s);
+        }
+        if (opens > most || most == 0) chosen = size;
+        if (opens > most) most = opens;
+    }
+    for (; chosen >= 0; chosen--) {
+        if (!apply(s, change, chosen)) continue;
+        hs_search_confirm(s, &s->work->variant);
+        if (hs_search_spoils(s)) continue; /* less of it may break nothing */
+        take(s, 0);
         return;
     }
+}
+
+static void say_no_soak(hs_search *s, hs_soak_end end) {
+    for (size_t i = 0; i < s->job->dimensions; i++) {
+        hs_result_dimension *d = &s->dimension[i];
+        if (!hs_search_wanted(&s->before[i]) || s->before[i].grounds == 0 || d->note[0]) continue;
+        if (s->work->found[i].verdict == HS_GO && !hs_search_spoils(s)) continue;
+        snprintf(d->note, sizeof d->note, "no longer soak opens it by itself: %s",
+                 hs_search_spoils(s) ? "it would close another dimension"
+                                     : hs_search_soak_words(end));
+    }
+}
+
+static void try_soak(hs_search *s) {
+    hs_soak_end end;
+    if (!hs_search_soak(&end, s, s->job)) return;
+    if (end != HS_SOAK_OPENS || hs_search_spoils(s)) say_no_soak(s, end);
+    take(s, 1);
+}
+
+static void name_both(hs_variant *v, const char *first) {
+    char both[sizeof v->what];
+    snprintf(both, sizeof both, "%.38s; %.38s", first, v->what);
+    memcpy(v->what, both, sizeof both);
+}
+
+/* Confirmed: does it open every window and close none? Then it is offered. */
+static int settle(hs_search *s) {
+    hs_search_confirm(s, &s->work->variant);
+    if (hs_search_opens(s) < hs_search_wants(s) || hs_search_spoils(s)) return 0;
+    offer(s->dimension, s->before, s->work->found, &s->work->variant);
+    return 1;
+}
+
+/* One change at its largest, and the soak that is then enough. */
+static int with_soak(hs_search *s, const hs_variant *first) {
+    hs_soak_end end;
+    if (!hs_search_soak(&end, s, &first->job) || end != HS_SOAK_OPENS) return 0;
+    name_both(&s->work->variant, first->what);
+    return settle(s);
+}
+
+static int try_pair(hs_search *s, const hs_variant *best, const hs_change *change) {
+    hs_variant *v = &s->work->variant;
+    hs_variant_start(v, &best->job);
+    if (!change->change(v, change->sizes - 1)) return 0;
+    if (!strncmp(best->what, v->what, 8)) return 0; /* the same change once more */
+    name_both(v, best->what);
+    if (hs_search_run(s, v, 1) != HS_OK || hs_search_opens(s) < hs_search_wants(s)) return 0;
+    if (!s->best_is_soak) return settle(s);
+    hs_variant other;
+    hs_variant_start(&other, s->job);
+    return change->change(&other, change->sizes - 1) && with_soak(s, &other);
+}
+
+/* No single change is enough: the best of them together with each other one. */
+static void try_pairs(hs_search *s) {
+    size_t n;
+    const hs_change *changes = hs_changes(&n);
+    hs_variant best;
+    hs_variant_start(&best, &s->work->best.job);
+    memcpy(best.what, s->work->best.what, sizeof best.what);
+    if (!best.what[0]) return;
+    if (!s->best_is_soak && with_soak(s, &best)) return;
+    for (size_t i = 0; i < n; i++)
+        if (try_pair(s, &best, &changes[i])) return;
 }
 
 void hs_remedy_find(hs_result_dimension *dimension, const hs_window_found *found,
                     const hs_chain *chain, const hs_draws *draws, hs_remedy_work *work,
                     hs_history_work *history, hs_decide_work *decide) {
     const hs_job *job = chain->job;
-    int any = 0;
-    for (size_t i = 0; i < job->dimensions; i++)
-        any |= wanted(&found[i]);
-    if (!any) return;
-    search s = {dimension, found, job, chain, draws, work, history, decide, 0, -INFINITY};
+    hs_search s = {dimension, found, job, chain, draws, work, history, decide, 0, 0, -INFINITY};
+    if (hs_search_wants(&s) == 0) return;
     hs_variant_start(&work->best, job);
     work->few.n = draws->n < HS_FEW_DRAWS ? draws->n : HS_FEW_DRAWS;
     memcpy(work->few.z, draws->z, work->few.n * sizeof draws->z[0]);
@@ -174,6 +178,7 @@ void hs_remedy_find(hs_result_dimension *dimension, const hs_window_found *found
     work->best.what[0] = '\0';
     size_t n;
     const hs_change *changes = hs_changes(&n);
+    try_soak(&s);
     for (size_t i = 0; i < n; i++)
         try_change(&s, &changes[i]);
     if (!s.opened) try_pairs(&s);

@@ -26,16 +26,19 @@ static int row_of(hs_table_id id, const char *name) {
     return hs_table_row(hs_table_get(id), 0, name);
 }
 
-/* Longer soak, to the next half hour. */
-static int longer_soak(hs_variant *v, int size) {
-    static const double factors[] = {1.25, 1.5, 2, 2.5, 3.5};
+double hs_variant_soak_s(const hs_job *job) {
+    for (size_t i = job->steps; i-- > 0;)
+        if (job->step[i].kind == HS_CARBURISE)
+            return job->step[i].log_points > 0 ? 0 : job->step[i].hold_s.value;
+    return 0;
+}
+
+int hs_variant_soak(hs_variant *v, double hold_s) {
     hs_step *step = last_step(v, HS_CARBURISE);
     if (!step || step->log_points > 0) return 0;
-    const double half_hour_s = 1800;
-    step->hold_s.value = ceil(step->hold_s.value * factors[size] / half_hour_s) * half_hour_s;
-    step->hold_s.low = step->hold_s.high = step->hold_s.value;
+    step->hold_s = (hs_span){hold_s, hold_s, hold_s};
     char time[48];
-    hs_format_time(time, sizeof time, step->hold_s.value, HS_NEAREST);
+    hs_format_time(time, sizeof time, hold_s, HS_NEAREST);
     snprintf(v->what, sizeof v->what, "longer soak: %s", time);
     snprintf(v->text, sizeof v->text,
              "fire and compound for the extra hours; more retained austenite and coarser grain");
@@ -186,10 +189,10 @@ static int narrower_tolerance(hs_variant *v, int size) {
 
 const hs_change *hs_changes(size_t *n) {
     static const hs_change changes[] = {
-        {wrapped_reheat, 0, 1},  {remade_centres, 0, 1},     {more_even_quench, 0, 3},
-        {longer_soak, 1, 5},     {narrower_tolerance, 0, 3}, {gentler_quench, 0, 2},
-        {richer_medium, 1, 1},   {straighten, 0, 3},         {less_case, 0, 4},
-        {stronger_quench, 0, 3}, {other_steel, 1, 3},
+        {wrapped_reheat, 0, 1},     {remade_centres, 0, 1}, {more_even_quench, 0, 3},
+        {narrower_tolerance, 0, 3}, {gentler_quench, 0, 2}, {richer_medium, 1, 1},
+        {straighten, 0, 3},         {less_case, 0, 4},      {stronger_quench, 0, 3},
+        {other_steel, 1, 3},
     };
     *n = sizeof changes / sizeof *changes;
     return changes;

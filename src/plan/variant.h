@@ -17,7 +17,12 @@ typedef struct hs_change {
     int sizes; /* how many sizes there are; the first that opens the window is offered */
 } hs_change;
 
-/** All changes, in the order they are tried. */
+/** A longer soak: its length is solved for, not stepped. 0 where the route has none, or a log.
+ *    hs_variant_soak_s  the last soak of a job (s), 0 as above */
+int hs_variant_soak(hs_variant *variant, double hold_s);
+double hs_variant_soak_s(const hs_job *job);
+
+/** All other changes, in the order they are tried. */
 const hs_change *hs_changes(size_t *n);
 
 #endif

@@ -1,0 +1,53 @@
+#include "plan/remedy_search.h"
+
+#include <math.h>
+
+int hs_search_wanted(const hs_window_found *before) {
+    return before->verdict == HS_STOP || before->verdict == HS_TIGHT;
+}
+
+double hs_search_width(const hs_window_found *f) {
+    return 0.5 * (f->may_m[0] + f->may_m[1] - f->need_m[0] - f->need_m[1]);
+}
+
+hs_status hs_search_run(hs_search *s, const hs_variant *variant, int fire) {
+    const hs_job *job = &variant->job;
+    hs_chain *chain = &s->work->chain;
+    hs_status status = fire ? hs_chain_make(chain, job, s->history, NULL)
+                            : hs_chain_again(chain, s->chain, job, NULL);
+    if (status != HS_OK) return status;
+    hs_decide_again(s->work->found, s->before, chain, &s->work->few, 0, s->decide);
+    return HS_OK;
+}
+
+void hs_search_confirm(hs_search *s, const hs_variant *variant) {
+    s->work->chain.job = &variant->job;
+    hs_decide_again(s->work->found, s->before, &s->work->chain, s->draws, 1, s->decide);
+}
+
+size_t hs_search_opens(const hs_search *s) {
+    size_t n = 0;
+    for (size_t i = 0; i < s->job->dimensions; i++)
+        n += hs_search_wanted(&s->before[i]) && s->work->found[i].verdict == HS_GO;
+    return n;
+}
+
+size_t hs_search_wants(const hs_search *s) {
+    size_t n = 0;
+    for (size_t i = 0; i < s->job->dimensions; i++)
+        n += hs_search_wanted(&s->before[i]) != 0;
+    return n;
+}
+
+int hs_search_spoils(const hs_search *s) {
+    for (size_t i = 0; i < s->job->dimensions; i++)
+        if (s->work->found[i].verdict > s->before[i].verdict) return 1;
+    return 0;
+}
+
+double hs_search_total(const hs_search *s) {
+    double sum = 0;
+    for (size_t i = 0; i < s->job->dimensions; i++)
+        if (hs_search_wanted(&s->before[i])) sum += fmin(hs_search_width(&s->work->found[i]), 1e-3);
+    return sum;
+}

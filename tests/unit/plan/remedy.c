@@ -1,0 +1,147 @@
+/* Remedies: solved for, confirmed on all dimensions, none that breaks another. */
+#include "plan/remedy_search.h"
+
+#include "constants.h"
+#include "hardskin/plan/plan.h"
+#include "hardskin/tables/table.h"
+#include "plan/variant.h"
+#include "support/check.h"
+#include "unit/plan/job.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+static hs_status plan(hs_result *r, const test_job *t) {
+    void *work = malloc(hs_plan_work_size());
+    hs_status status = work ? hs_plan(r, &t->job, work, NULL) : HS_E_MEMORY;
+    free(work);
+    return status;
+}
+
+static const hs_remedy *find(const hs_result_dimension *d, const char *what) {
+    for (size_t i = 0; i < d->remedies; i++)
+        if (strstr(d->remedy[i].what, what)) return &d->remedy[i];
+    return NULL;
+}
+
+static void soak(test_job *t, double hours) {
+    t->step[0].hold_s = (hs_span){hours * 3600, hours * 3600, hours * 3600};
+}
+
+/* "longer soak: 14 h 30 min" */
+static double hours_of(const hs_remedy *r) {
+    int h = 0, min = 0;
+    if (!r || sscanf(r->what, "longer soak: %d h %d min", &h, &min) < 1) return NAN;
+    return h + min / 60.0;
+}
+
+static void remedy__longer_soak__is_the_shortest_half_hour_that_opens(void) {
+    /* independent: the whole plan run again at the soak named, and at half an hour less */
+    static test_job t;
+    static hs_result r;
+    static const double starts[] = {2, 4, 6};
+    for (int k = 0; k < 3; k++) {
+        test_job_plate(&t, "16MnCr5");
+        soak(&t, starts[k]);
+        CHECK(plan(&r, &t) == HS_OK && r.dimension[0].verdict == HS_STOP);
+        const hs_remedy *longer = find(&r.dimension[0], "longer soak");
+        double hours = hours_of(longer);
+        printf("16MnCr5, %g h: longer soak %g h\n", starts[k], hours);
+        CHECK(longer && longer->verdict == HS_GO && hours > starts[k]);
+        soak(&t, hours);
+        CHECK(plan(&r, &t) == HS_OK && r.dimension[0].verdict == HS_GO);
+        soak(&t, hours - 0.5);
+        CHECK(plan(&r, &t) == HS_OK && r.dimension[0].verdict != HS_GO);
+    }
+}
+
+static void soak__longer__is_never_worse_until_the_case_goes_through(void) {
+    /* own: the window opens with the depth as long as the surface does not turn to austenite */
+    static test_job t;
+    static hs_result r;
+    double width_m = -1;
+    int verdict = HS_STOP, through = 0;
+    for (double hours = 2; hours <= 80 && !through; hours *= 1.3) {
+        test_job_plate(&t, "C15E");
+        t.job.part.thickness_m = 0.008;
+        t.dimension[0].size = (hs_size){8e-3, 7.985e-3, 8e-3, ""};
+        t.step[0].surface_carbon_pct = (hs_span){0.6, 0.7, 0.8};
+        t.step[3].medium_row = (size_t)hs_table_row(hs_table_get(HS_TABLE_QUENCH), 0, "water");
+        soak(&t, hours);
+        hs_status status = plan(&r, &t);
+        through = status == HS_E_THROUGH;
+        if (through) continue;
+        CHECK(status == HS_OK);
+        double now_m = r.dimension[0].may_m - r.dimension[0].need_m;
+        CHECK(now_m >= width_m - 2e-6); /* printed limits are rounded by 1 um each */
+        CHECK((int)r.dimension[0].verdict <= verdict);
+        width_m = now_m;
+        verdict = (int)r.dimension[0].verdict;
+    }
+    CHECK(through);
+}
+
+static void remedy__no_soak_long_enough__is_said(void) {
+    static test_job t;
+    static hs_result r;
+    test_job_plate(&t, "C15E"); /* case through the wall long before it is deep enough */
+    t.job.part.thickness_m = 0.007;
+    t.dimension[0].size = (hs_size){7e-3, 6.988e-3, 7e-3, ""};
+    soak(&t, 6);
+    t.face[0].case_m = t.face[1].case_m = 1.4e-3;
+    t.step[3].medium_row = (size_t)hs_table_row(hs_table_get(HS_TABLE_QUENCH), 0, "water");
+    CHECK(plan(&r, &t) == HS_OK && r.dimension[0].verdict == HS_STOP);
+    printf("no soak: %s\n", r.dimension[0].note);
+    CHECK(strstr(r.dimension[0].note, "through half the wall") != NULL);
+    const hs_remedy *longer = find(&r.dimension[0], "longer soak");
+    CHECK(!longer || longer->verdict == HS_STOP);
+}
+
+/* Thickness wants depth; width wants a hardness, and more carbon leaves more austenite there. */
+static void two_wants(test_job *t, double hardness_HV, const char *medium) {
+    const hs_table *s = hs_table_get(HS_TABLE_SURFACE_CARBON);
+    test_job_plate(t, "18CrNiMo7-6");
+    soak(t, 14);
+    t->step[0].medium = "charcoal";
+    t->step[0].surface_carbon_pct = (hs_span){0.65, 0.7, 0.75};
+    if (medium) {
+        size_t row = (size_t)hs_table_row(s, 0, medium);
+        t->step[0].surface_carbon_pct = (hs_span){hs_table_number(s, row, HS_SURFACE_CARBON_LOW),
+                                                  hs_table_number(s, row, HS_SURFACE_CARBON_VALUE),
+                                                  hs_table_number(s, row, HS_SURFACE_CARBON_HIGH)};
+    }
+    t->face[0].hardness_HV = t->face[1].hardness_HV = 0;
+    t->face[0].case_m = t->face[1].case_m = 1.1e-3;
+    for (int k = 2; k < 4; k++) {
+        t->face[k].finish = HS_GROUND;
+        t->face[k].case_m = 0.1e-3;
+        t->face[k].hardness_HV = hardness_HV;
+    }
+    t->dimension[1] = t->dimension[0];
+    t->dimension[1].name = "width";
+    t->dimension[1].size = (hs_size){60e-3, 59.97e-3, 60e-3, ""};
+    t->dimension[1].face[0] = 2;
+    t->dimension[1].face[1] = 3;
+    t->job.dimensions = 2;
+}
+
+static void remedy__that_closes_another_dimension__is_not_offered(void) {
+    /* independent: the whole plan run again with the richer medium */
+    static test_job t;
+    static hs_result r;
+    static const double asked_HV[] = {660, 690};
+    for (int closes = 0; closes < 2; closes++) {
+        two_wants(&t, asked_HV[closes], NULL);
+        CHECK(plan(&r, &t) == HS_OK);
+        CHECK(r.dimension[0].verdict == HS_STOP && r.dimension[1].verdict == HS_GO);
+        CHECK((find(&r.dimension[0], "charcoal with carbonate") == NULL) == closes);
+        two_wants(&t, asked_HV[closes], "charcoal with carbonate");
+        CHECK(plan(&r, &t) == HS_OK);
+        CHECK((r.dimension[1].verdict > HS_GO) == closes);
+    }
+}
+
+HS_TEST_MAIN("plan remedy", TEST(remedy__longer_soak__is_the_shortest_half_hour_that_opens),
+             TEST(soak__longer__is_never_worse_until_the_case_goes_through),
+             TEST(remedy__no_soak_long_enough__is_said),
+             TEST(remedy__that_closes_another_dimension__is_not_offered))
