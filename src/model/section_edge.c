@@ -5,6 +5,8 @@
 
 #include <math.h>
 
+static const double PI = 3.14159265358979324;
+
 hs_status hs_section_edge_at(hs_section_edge *out, const hs_section *section, size_t edge,
                              hs_error *err) {
     const hs_outline *line = &section->outline;
@@ -18,6 +20,21 @@ hs_status hs_section_edge_at(hs_section_edge *out, const hs_section *section, si
     out->length_m = length;
     out->nx = sense * dy / length;
     out->ny = -sense * dx / length;
+    return HS_OK;
+}
+
+hs_status hs_section_corner(double *angle_rad, const hs_section *section, size_t vertex,
+                            hs_error *err) {
+    const hs_outline *line = &section->outline;
+    if (vertex < 1 || vertex > line->n)
+        return hs_fail(err, HS_E_OUTLINE, "vertices are counted from 1",
+                       "the outline has %zu vertices, there is no vertex %zu", line->n, vertex);
+    hs_point before = hs_polygon_vertex(line, vertex + line->n - 2);
+    hs_point at = line->point[vertex - 1], after = hs_polygon_vertex(line, vertex);
+    double ax = at.x_m - before.x_m, ay = at.y_m - before.y_m;
+    double bx = after.x_m - at.x_m, by = after.y_m - at.y_m;
+    double turn = atan2(ax * by - ay * bx, ax * bx + ay * by);
+    *angle_rad = PI - (hs_polygon_area(line) > 0 ? turn : -turn);
     return HS_OK;
 }
 

@@ -72,6 +72,12 @@ HS_API hs_status hs_section_edge_at(hs_section_edge *out, const hs_section *sect
 HS_API hs_status hs_section_wall(double *wall_m, const hs_section *section, size_t edge,
                                  hs_error *err);
 
+/** Angle of the metal (rad, 0 to 2 pi) at a vertex of the outline, counted from 1: pi where the
+ *  outline runs straight on, above pi at an inner (re-entrant) corner. The section must be simple.
+ *  Returns  HS_OK; HS_E_OUTLINE if there is no such vertex. */
+HS_API hs_status hs_section_corner(double *angle_rad, const hs_section *section, size_t vertex,
+                                   hs_error *err);
+
 /** How two edges lie to each other. */
 typedef enum hs_edge_pair {
     HS_EDGES_OBLIQUE, /* not parallel: they bound no dimension */

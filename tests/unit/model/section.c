@@ -300,6 +300,38 @@ static void section__edges_that_are_not_there__are_refused(void) {
     CHECK(pair == HS_EDGES_STEP);
 }
 
+static void section__corners__add_up_and_know_inner_from_outer(void) {
+    hs_point point[16];
+    hs_section section = from_mm(point, CHANNEL, 8);
+    double sum = 0, angle = NAN;
+    for (size_t k = 1; k <= 8; k++) {
+        CHECK(hs_section_corner(&angle, &section, k, NULL) == HS_OK);
+        NEAR(angle, (k == 5 || k == 6 ? 1.5 : 0.5) * PI, 1e-12); /* exact: its two inner corners */
+        sum += angle;
+    }
+    NEAR(sum, 6 * PI, 1e-12);        /* exact: n - 2 half turns */
+    for (size_t k = 0; k < 4; k++) { /* the other sense of rotation, and turned */
+        hs_point swap = point[k];
+        point[k] = point[7 - k];
+        point[7 - k] = swap;
+    }
+    for (size_t k = 0; k < 8; k++) {
+        double x = point[k].x_m, y = point[k].y_m;
+        point[k] = (hs_point){0.6 * x - 0.8 * y, 0.8 * x + 0.6 * y};
+    }
+    CHECK(hs_section_corner(&angle, &section, 3, NULL) == HS_OK);
+    NEAR(angle, 1.5 * PI, 1e-12);
+    CHECK(hs_section_corner(&angle, &section, 2, NULL) == HS_OK);
+    NEAR(angle, 0.5 * PI, 1e-12);
+    const double wedge[] = {0, 0, 40, 0, 40, 40}; /* exact: 45, 90, 45 degrees */
+    section = from_mm(point, wedge, 3);
+    CHECK(hs_section_corner(&angle, &section, 1, NULL) == HS_OK);
+    NEAR(angle, PI / 4, 1e-12);
+    angle = 7;
+    CHECK(hs_section_corner(&angle, &section, 0, NULL) == HS_E_OUTLINE);
+    CHECK(hs_section_corner(&angle, &section, 4, NULL) == HS_E_OUTLINE && angle == 7);
+}
+
 HS_TEST_MAIN("model section", TEST(section__table__matches_to_the_printed_digits),
              TEST(section__angle__has_its_principal_moments),
              TEST(section__round_and_plate__match_closed_forms),
@@ -310,4 +342,5 @@ HS_TEST_MAIN("model section", TEST(section__table__matches_to_the_printed_digits
              TEST(section__outlines_that_are_none__name_the_vertex),
              TEST(section__holes_that_meet__are_refused),
              TEST(section__edges_of_a_channel__have_walls_and_pairs),
-             TEST(section__edges_that_are_not_there__are_refused))
+             TEST(section__edges_that_are_not_there__are_refused),
+             TEST(section__corners__add_up_and_know_inner_from_outer))
