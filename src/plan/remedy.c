@@ -75,24 +75,33 @@ static void take(hs_search *s, int soak) {
     offer(s->dimension, s->before, s->work->found, &s->work->variant);
 }
 
+/* Run one size and confirm it; 0 where it does not run. */
+static int apply_whole(hs_search *s, const hs_change *change, int size) {
+    if (!apply(s, change, size)) return 0;
+    hs_search_confirm(s, &s->work->variant);
+    return 1;
+}
+
 /* The smallest size of a change that opens as many windows as any does; where none opens one, the
- * largest that runs. */
+ * largest that breaks nothing. */
 static void try_change(hs_search *s, const hs_change *change) {
     size_t most = 0, all = hs_search_wants(s);
-    int chosen = -1;
+    int chosen = -1, standing = -1; /* the size whose confirmed windows stand in the work space */
     for (int size = 0; size < change->sizes && most < all; size++) {
         if (!apply(s, change, size)) continue;
         size_t opens = hs_search_opens(s);
-        if (opens > 0) { /* few draws are hopeful at times */
+        standing = -1;
+        if (opens > 0 || size + 1 == change->sizes) { /* few draws are hopeful at times */
             hs_search_confirm(s, &s->work->variant);
             opens = hs_search_spoils(s) ? 0 : hs_search_opens(s);
+            standing = size;
         }
         if (opens > most || most == 0) chosen = size;
         if (opens > most) most = opens;
     }
     for (; chosen >= 0; chosen--) {
-        if (!apply(s, change, chosen)) continue;
-        hs_search_confirm(s, &s->work->variant);
+        if (standing != chosen && !apply_whole(s, change, chosen)) continue;
+        standing = -1;
         if (hs_search_spoils(s)) continue; /* less of it may break nothing */
         take(s, 0);
         return;
@@ -123,9 +132,8 @@ static void name_both(hs_variant *v, const char *first) {
     memcpy(v->what, both, sizeof both);
 }
 
-/* Confirmed: does it open every window and close none? Then it is offered. */
+/* Does it open every window and close none? Then it is offered. */
 static int settle(hs_search *s) {
-    hs_search_confirm(s, &s->work->variant);
     if (hs_search_opens(s) < hs_search_wants(s) || hs_search_spoils(s)) return 0;
     offer(s->dimension, s->before, s->work->found, &s->work->variant);
     return 1;
@@ -146,7 +154,10 @@ static int try_pair(hs_search *s, const hs_variant *best, const hs_change *chang
     if (!strncmp(best->what, v->what, 8)) return 0; /* the same change once more */
     name_both(v, best->what);
     if (hs_search_run(s, v, 1) != HS_OK || hs_search_opens(s) < hs_search_wants(s)) return 0;
-    if (!s->best_is_soak) return settle(s);
+    if (!s->best_is_soak) {
+        hs_search_confirm(s, v);
+        return settle(s);
+    }
     hs_variant other;
     hs_variant_start(&other, s->job);
     return change->change(&other, change->sizes - 1) && with_soak(s, &other);

@@ -4,6 +4,7 @@
 #include "plan/variant.h"
 
 #include <math.h>
+#include <string.h>
 
 static const double half_hour_s = 1800;
 static const double gains_m = 20e-6; /* a bench sees no less */
@@ -110,13 +111,21 @@ static int confirmed(soak *s, long steps) {
 /* Few draws are a hair off, either way: half an hour more, or less, until all draws agree. */
 static int settle(soak *s, long steps) {
     enum { MORE = 4 };
+    hs_remedy_work *work = s->search->work;
+    hs_window_found kept[HS_MAX_DIMENSIONS];
     if (!confirmed(s, steps)) return 0;
     int opens = hs_search_opens(s->search) >= s->opens;
     for (int k = 0; k < MORE && s->opens > 0; k++) {
         long next = opens ? steps - 1 : steps + 1;
-        int ran = next > s->from && next <= s->longest && confirmed(s, next);
+        if (next <= s->from || next > s->longest) return 1;
+        memcpy(kept, work->found, sizeof kept);
+        int ran = confirmed(s, next);
         int now = ran && hs_search_opens(s->search) >= s->opens;
-        if (!ran || (opens && !now)) return confirmed(s, steps);
+        if (!ran || (opens && !now)) { /* the one before was it */
+            memcpy(work->found, kept, sizeof kept);
+            hs_variant_start(&work->variant, s->base);
+            return hs_variant_soak(&work->variant, (double)steps * half_hour_s);
+        }
         steps = next;
         if (!opens && now) return 1;
     }

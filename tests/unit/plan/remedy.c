@@ -39,8 +39,8 @@ static void remedy__longer_soak__is_the_shortest_half_hour_that_opens(void) {
     /* independent: the whole plan run again at the soak named, and at half an hour less */
     static test_job t;
     static hs_result r;
-    static const double starts[] = {2, 4, 6};
-    for (int k = 0; k < 3; k++) {
+    static const double starts[] = {2, 6};
+    for (int k = 0; k < 2; k++) {
         test_job_plate(&t, "16MnCr5");
         soak(&t, starts[k]);
         CHECK(plan(&r, &t) == HS_OK && r.dimension[0].verdict == HS_STOP);
@@ -61,7 +61,7 @@ static void soak__longer__is_never_worse_until_the_case_goes_through(void) {
     static hs_result r;
     double width_m = -1;
     int verdict = HS_STOP, through = 0;
-    for (double hours = 2; hours <= 80 && !through; hours *= 1.3) {
+    for (double hours = 2; hours <= 80 && !through; hours *= 1.6) {
         test_job_plate(&t, "C15E");
         t.job.part.thickness_m = 0.008;
         t.dimension[0].size = (hs_size){8e-3, 7.985e-3, 8e-3, ""};
