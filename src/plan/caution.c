@@ -3,6 +3,7 @@
 #include "constants.h"
 #include "hardskin/tables/caution.h"
 #include "plan/axis.h"
+#include "plan/chain.h"
 
 #include <assert.h>
 #include <math.h>
@@ -167,7 +168,7 @@ static void add_faces(hs_result *r, const hs_job *job) {
     int ground = 0, share = 0, assumed = 0;
     for (size_t i = 0; i < job->faces; i++) {
         ground |= job->face[i].stated && job->face[i].finish == HS_GROUND;
-        share |= r->face[i].present &&
+        share |= r->face[i].present && hs_face_asks(&job->face[i]) &&
                  r->face[i].share_of_case_pct > 100 * HS_K_PLAN_DOUBT_SHARE_CAUTION;
         assumed |= !job->face[i].stated;
     }

@@ -162,11 +162,25 @@ hs_part_draw hs_chain_draw(const hs_chain *chain, const double z[HS_INPUTS]) {
     return d;
 }
 
+int hs_face_asks(const hs_face *face) {
+    return face->case_m > 0 || face->hardness_HV > 0;
+}
+
+/* Of a face with nothing asked there is no case to keep. What ends its stock is sense: the whole
+ * case, carbon and all, or what nobody leaves more of, and never the middle of the wall. */
+static double free_budget(const hs_chain *chain, size_t face, const hs_part_draw *draw) {
+    const hs_face_chain *f = &chain->face[face];
+    double total_m =
+        hs_response_depth(&chain->response[f->axis],
+                          draw->carbon.core_pct + HS_K_AUSTENITE_TOTAL_CASE, &draw->carbon);
+    return fmax(total_m, fmin(HS_K_PLAN_DOUBT_FREE_STOCK, 0.5 * f->wall_m));
+}
+
 /* c: soft rim, surface softened by austenite, or the marks of the cut and of the scale. */
 static double clean_up(const hs_chain *chain, size_t face, const hs_part_draw *draw) {
     const hs_face_chain *f = &chain->face[face];
     double marks_m = HS_K_PLAN_DOUBT_MACHINED_LAYER + HS_K_PLAN_DOUBT_PIT_SHARE * draw->scale_m;
-    if (f->axis == HS_MAX_AXES) return marks_m;
+    if (f->axis == HS_MAX_AXES || !hs_face_asks(&chain->job->face[face])) return marks_m;
     double rim_m = hs_loss_rim(&chain->loss, hs_limit_least(&f->asked, draw->z), draw->z);
     double most = hs_limit_most(&f->asked, draw->z);
     if (most >= draw->carbon.surface_pct) return fmax(marks_m, rim_m);
@@ -199,7 +213,7 @@ hs_trial hs_chain_trial(const hs_chain *chain, size_t face, double growth_m,
     t.case_m = depth_to(chain, face, &chain->face[face].wanted, draw);
     if (!t.sum.ground) return t;
     t.sum.clean_up_m = clean_up(chain, face, draw);
-    t.sum.budget_m = t.case_m - f->case_m;
+    t.sum.budget_m = hs_face_asks(f) ? t.case_m - f->case_m : free_budget(chain, face, draw);
     if (f->hardness_HV > 0)
         t.sum.budget_m = fmin(t.sum.budget_m, hs_chain_hard_to(chain, face, draw));
     return t;

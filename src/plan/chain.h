@@ -58,6 +58,9 @@ typedef struct hs_trial {
     double case_m; /* x: case depth to the hardness wanted, from the blank surface */
 } hs_trial;
 
+/** Is a case or a hardness asked of a face? Of one that is not, the wheel may take all of it. */
+int hs_face_asks(const hs_face *face);
+
 /** One draw of one face of a dimension whose growth per side in that draw is `growth_m`. */
 hs_trial hs_chain_trial(const hs_chain *chain, size_t face, double growth_m,
                         const hs_part_draw *draw);

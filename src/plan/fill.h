@@ -8,6 +8,9 @@
 void hs_fill_dimensions(hs_result *result, const hs_window_found *found, const hs_chain *chain,
                         const hs_draws *draws, hs_decide_work *work);
 
+/** Add a sentence to a dimension's note; what does not fit is cut off. */
+void hs_fill_note(hs_result_dimension *dimension, const char *format, ...) HS_PRINTF(2, 3);
+
 /** What the wheel does to the ground face `k` of dimension `index` at its aim, over all draws:
  * rough size anywhere in its tolerance, finished size at its bad end. */
 void hs_fill_face(hs_result_face *out, const hs_window_found *found, const hs_chain *chain,

@@ -4,6 +4,7 @@
 #include "constants.h"
 
 #include <math.h>
+#include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -43,32 +44,63 @@ static void explain_need(hs_result_dimension *d, const hs_window_found *f, const
              need_m - width - clean - lost - shape + growth);
 }
 
+void hs_fill_note(hs_result_dimension *d, const char *format, ...) {
+    size_t used = strlen(d->note);
+    if (used > 0 && used + 2 < sizeof d->note) used += (size_t)sprintf(d->note + used, "; ");
+    va_list args;
+    va_start(args, format);
+    vsnprintf(d->note + used, sizeof d->note - used, format, args);
+    va_end(args);
+}
+
+static void note_hardening(hs_result_dimension *d, const hs_face *face, double margin) {
+    if (face->finish != HS_GROUND || !hs_face_asks(face) || margin >= 1) return;
+    hs_fill_note(d, "%s (ideal diameter %.0f %% of what face %s takes)",
+                 margin < HS_K_HARDENABILITY_REFUSE_BELOW
+                     ? "this quench does not harden the case in this steel and section"
+                     : "it is in doubt whether this quench hardens the case fully: "
+                       "harden a test piece of this section first",
+                 100 * margin, face->name);
+}
+
+static void note_face(hs_result_dimension *d, const hs_face *face) {
+    if (face->finish == HS_AS_HARDENED)
+        hs_fill_note(d, "face %s stays as hardened: the size holds only locally across a bow",
+                     face->name);
+    if (face->finish == HS_SOFT)
+        hs_fill_note(
+            d,
+            "face %s stays soft: it is counted as the fire leaves it; if it is cut to size later, "
+            "add that cut to the rough size",
+            face->name);
+    if (face->finish == HS_GROUND && !hs_face_asks(face))
+        hs_fill_note(
+            d,
+            "no case and no hardness is asked of face %s: the wheel may go through its case; "
+            "ask for one if it must wear",
+            face->name);
+}
+
 static void note_dimension(hs_result_dimension *d, const hs_window_found *f, const hs_chain *chain,
                            const hs_dimension *dimension) {
     const hs_job *job = chain->job;
-    const hs_face *faces[2] = {&job->face[dimension->face[0]], &job->face[dimension->face[1]]};
-    if (f->verdict == HS_STOP && f->rough.high_m >= f->rough.low_m)
-        snprintf(d->note, sizeof d->note, "the window is narrower than a bench can measure");
     if (f->grounds == 0) {
-        snprintf(d->note, sizeof d->note,
-                 "no face of it is ground: it keeps the size the fire gives it, and across a bow "
-                 "that size holds only locally");
+        hs_fill_note(
+            d, "no face of it is ground: it keeps the size the fire gives it, and across a bow "
+               "that size holds only locally");
         return;
     }
+    if (f->verdict == HS_STOP && f->rough.high_m >= f->rough.low_m)
+        hs_fill_note(d, "the window is narrower than a bench can measure");
+    double told = NAN; /* of both faces once, where they harden alike */
     for (int k = 0; k < 2; k++) {
-        if (faces[k]->finish == HS_AS_HARDENED)
-            snprintf(d->note, sizeof d->note,
-                     "face %s stays as hardened: the size holds only locally across a bow",
-                     faces[k]->name);
-        double margin = chain->face[dimension->face[k]].margin;
-        if (faces[k]->finish == HS_GROUND && chain->face[dimension->face[k]].axis < HS_MAX_AXES &&
-            margin < 1)
-            snprintf(d->note, sizeof d->note, "%s (ideal diameter %.0f %% of what face %s takes)",
-                     margin < HS_K_HARDENABILITY_REFUSE_BELOW
-                         ? "this quench does not harden the case in this steel and section"
-                         : "it is in doubt whether this quench hardens the case fully: "
-                           "harden a test piece of this section first",
-                     100 * margin, faces[k]->name);
+        size_t face = dimension->face[k];
+        double margin = chain->face[face].margin;
+        if (k == 1 && face == dimension->face[0]) break;
+        if (chain->face[face].axis < HS_MAX_AXES && margin != told)
+            note_hardening(d, &job->face[face], margin);
+        told = margin;
+        note_face(d, &job->face[face]);
     }
 }
 

@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "constants.h"
+#include "plan/chain.h"
 
 #include <math.h>
 #include <string.h>
@@ -68,6 +69,7 @@ static hs_face_sum face_at(const hs_job *job, const hs_measured_input *in, size_
     double hard_to_m = k && !(doubt_m > 0) ? f->hard_to_low_m : f->hard_to_m;
     hard_to_m += shift_m - (k ? doubt_m : 0);
     double budget_m = case_of(job, in, face, k) - job->face[face].case_m;
+    if (f->free_m > 0) budget_m = hard_to_m = f->free_m;
     return (hs_face_sum){.ground = job->face[face].finish == HS_GROUND,
                          .clean_up_m = k ? f->clean_up_high_m : f->clean_up_m,
                          .budget_m = hard_to_m < budget_m ? hard_to_m : budget_m,
@@ -107,12 +109,13 @@ static void set_removal(hs_result_measured_dimension *out, const hs_bench *b, co
         size_t index = job->dimension[i].face[f];
         low = fmin(low, hs_face_least_removal(&face[f], v, a));
         high = fmax(high, hs_face_most_removal(&face[f], v, z));
-        left = fmin(left, case_of(job, in, index, 0) - hs_face_deepest(&face[f], v, z));
+        if (hs_face_asks(&job->face[index]))
+            left = fmin(left, case_of(job, in, index, 0) - hs_face_deepest(&face[f], v, z));
     }
     int inch = job->inch_first;
     out->removal_min_m = hs_window_round(low, inch, HS_DOWN);
     out->removal_max_m = hs_window_round(high, inch, HS_UP);
-    out->case_left_min_m = hs_window_round(left, inch, HS_DOWN);
+    out->case_left_min_m = isfinite(left) ? hs_window_round(left, inch, HS_DOWN) : NAN;
 }
 
 /* Where to turn a flat over; NaN when nothing is turned. */

@@ -14,6 +14,7 @@ typedef struct hs_measured_face {
     double case_m, case_low_m;          /* computed case to the face's limit */
     double hard_to_m, hard_to_low_m;    /* deepest with the asked hardness; INFINITY: none asked */
     double soft_rim_m;                  /* 0 = none */
+    double free_m; /* most that may come off where nothing is asked; 0: something is */
 } hs_measured_face;
 
 /** From the plan, beside the job. Dimensions and faces in the job's order. */

@@ -80,6 +80,7 @@ static void measured_face(hs_measured_face *out, const hs_chain *chain, size_t f
     out->case_m = t.case_m - lost_m;
     out->case_low_m = out->case_m - spread_m;
     out->soft_rim_m = r->hard.soft_rim_m;
+    if (!hs_face_asks(f)) out->free_m = t.sum.budget_m - lost_m;
     if (!(f->hardness_HV > 0)) return;
     out->hard_to_m = hs_chain_hard_to(chain, face, &draw) - lost_m;
     out->hard_to_low_m = out->hard_to_m - spread_m;

@@ -1,5 +1,6 @@
 #include "plan/remedy.h"
 
+#include "plan/fill.h"
 #include "plan/remedy_search.h"
 #include "plan/variant.h"
 
@@ -111,11 +112,11 @@ static void try_change(hs_search *s, const hs_change *change) {
 static void say_no_soak(hs_search *s, hs_soak_end end) {
     for (size_t i = 0; i < s->job->dimensions; i++) {
         hs_result_dimension *d = &s->dimension[i];
-        if (!hs_search_wanted(&s->before[i]) || s->before[i].grounds == 0 || d->note[0]) continue;
+        if (!hs_search_wanted(&s->before[i]) || s->before[i].grounds == 0) continue;
         if (s->work->found[i].verdict == HS_GO && !hs_search_spoils(s)) continue;
-        snprintf(d->note, sizeof d->note, "no longer soak opens it by itself: %s",
-                 hs_search_spoils(s) ? "it would close another dimension"
-                                     : hs_search_soak_words(end));
+        hs_fill_note(d, "no longer soak opens it by itself: %s",
+                     hs_search_spoils(s) ? "it would close another dimension"
+                                         : hs_search_soak_words(end));
     }
 }
 

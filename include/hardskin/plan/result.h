@@ -96,7 +96,7 @@ typedef struct hs_result_dimension {
     hs_handbook handbook;
     size_t remedies;
     hs_remedy remedy[HS_MAX_REMEDIES];
-    char note[200]; /* e.g. a face as hardened cannot hold a size */
+    char note[480]; /* e.g. a face as hardened cannot hold a size */
 } hs_result_dimension;
 
 /** From removal_min_m to share_of_case_pct all NaN where the dimension's verdict is stop. */

@@ -150,8 +150,8 @@ static void measured__plan_fed_back__has_the_same_margins(void) {
         b.dimension[0].face[1] = 0;
         b.face[0].case_m = 0;
         b.in.split_m[0] = 15e-6;
-        b.in.face[0] =
-            (hs_measured_face){70e-6, 70e-6, 700e-6 - 12e-6, 700e-6 - 12e-6, INFINITY, INFINITY, 0};
+        b.in.face[0] = (hs_measured_face){
+            70e-6, 70e-6, 700e-6 - 12e-6, 700e-6 - 12e-6, INFINITY, INFINITY, 0, 0};
         b.job.measured.dimension[0] = (hs_measured_dimension){
             .size_given = 1, .shape_given = 1, .size_m = size_m, .ovality_m = 0.2e-3};
         const hs_result_measured_dimension *d = judge(&b);

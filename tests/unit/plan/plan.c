@@ -191,6 +191,36 @@ static void plan__case_this_quench_does_not_harden__is_stopped(void) {
     CHECK(water);
 }
 
+static void plan__ground_face_with_nothing_asked__may_lose_its_case(void) {
+    /* practice: common practice, no source: what nobody asks for is not kept */
+    static test_job t;
+    test_job_plate(&t, "16MnCr5");
+    t.step[0].hold_s = (hs_span){4 * 3600, 4 * 3600, 4 * 3600};
+    hs_result asked = run(&t);
+    CHECK(asked.grind == HS_STOP); /* the case is too thin for what is asked */
+    t.face[1].case_m = t.face[1].hardness_HV = 0;
+    t.face[0].case_m = 0.2e-3;
+    t.face[0].hardness_HV = 0;
+    hs_result r = run(&t);
+    CHECK(r.dimension[0].verdict == HS_GO);
+    CHECK(r.face[1].budget_m > 1.5e-3 && r.face[1].budget_m > r.face[0].budget_m + 1e-3);
+    CHECK(r.face[1].clean_up_m < r.face[0].clean_up_m); /* no rim to be ground off for hardness */
+    CHECK(strstr(r.dimension[0].note, "face bottom") != NULL);
+    CHECK(strstr(r.dimension[0].note, "may go through its case") != NULL);
+    t.face[0].case_m = 0;
+    r = run(&t);
+    CHECK(r.grind == HS_GO);
+    CHECK(strstr(r.dimension[0].note, "face top") && strstr(r.dimension[0].note, "face bottom"));
+}
+
+static void plan__dimension_with_one_soft_face__says_so(void) {
+    static test_job t;
+    test_job_plate(&t, "16MnCr5");
+    t.face[1].finish = HS_SOFT;
+    hs_result r = run(&t);
+    CHECK(strstr(r.dimension[0].note, "face bottom stays soft") != NULL);
+}
+
 static void plan__twice__gives_the_same_bytes(void) {
     static test_job t;
     char *first = NULL, *second = NULL;
@@ -235,5 +265,7 @@ HS_TEST_MAIN("plan whole", TEST(plan__because__adds_up_to_need),
              TEST(plan__predicted_fed_back_as_measured__is_ground),
              TEST(plan__stop__keeps_need_and_may_and_offers_what_a_rerun_confirms),
              TEST(plan__case_this_quench_does_not_harden__is_stopped),
+             TEST(plan__ground_face_with_nothing_asked__may_lose_its_case),
+             TEST(plan__dimension_with_one_soft_face__says_so),
              TEST(plan__twice__gives_the_same_bytes),
              TEST(practice__plain_charcoal_950_C_8_h__gives_the_trade_s_case))
