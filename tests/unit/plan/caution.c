@@ -133,6 +133,7 @@ static void thick_case(bench *b) {
     b->result.hard.depth_m = 3.4e-3;
 }
 static void eaten(bench *b) {
+    b->face[0].case_m = 0.5e-3;
     b->result.face[0].present = 1;
     b->result.face[0].share_of_case_pct = 34;
 }
@@ -215,6 +216,7 @@ static void caution__limits__are_where_they_are_said_to_be(void) {
     plain(&b);
     b.result.hard.depth_m = 3.3e-3; /* 2 x 3.3 of 20 mm: below a third */
     b.result.hard.retained_austenite_pct = 25;
+    b.face[0].case_m = 0.5e-3;
     b.result.face[0].present = 1;
     b.result.face[0].share_of_case_pct = 33;
     b.step[0].temp_K.value = 880 + 273.15;
