@@ -37,6 +37,40 @@ hs_status hs_case_harden(hs_case_profile *profile, const hs_hardening *h, hs_err
     return HS_OK;
 }
 
+/* Rates over depth are smooth: a few places, their logarithms linear between. */
+enum { PLACES = 9 };
+
+static double rate_there(const double log_rate[PLACES], double depth, double half) {
+    double mirrored = depth <= half ? depth : fmax(0, 2 * half - depth);
+    double at = sqrt(mirrored / half) * (PLACES - 1);
+    size_t k = at >= PLACES - 1 ? PLACES - 2 : (size_t)at;
+    return exp(log_rate[k] + (at - (double)k) * (log_rate[k + 1] - log_rate[k]));
+}
+
+hs_status hs_case_harden_in(hs_case_profile *profile, const hs_hardening *h,
+                            const hs_quenched *quenched, double from_K, hs_error *err) {
+    double share[PLACES], log_rate[PLACES], rate[HS_CASE_NODES];
+    double half_m = 0.5 * quenched->size_m;
+    hs_status status = hs_hardening_check(h, err);
+    if (status != HS_OK) return status;
+    for (size_t k = 0; k < PLACES; k++) { /* closer together near the face */
+        double depth = (double)k / (PLACES - 1);
+        share[k] = 1 - depth * depth;
+    }
+    hs_quench_rates(log_rate, share, PLACES, quenched, from_K);
+    for (size_t k = 0; k < PLACES; k++) {
+        if (!(log_rate[k] > 0 && isfinite(log_rate[k])))
+            return hs_fail(err, HS_E_RANGE, "above 700 C, a size and a severity above 0",
+                           "no rate of cooling for a section of %g m from %g K", quenched->size_m,
+                           from_K);
+        log_rate[k] = log(log_rate[k]);
+    }
+    for (size_t i = 0; i < profile->n; i++)
+        rate[i] = rate_there(log_rate, profile->depth_m[i], half_m);
+    hs_hardened_at_rates(profile->hardness_HV, profile->carbon_pct, rate, profile->n, h);
+    return HS_OK;
+}
+
 static double place(const double *x, const double *y, size_t i, double level) {
     return x[i] + (x[i + 1] - x[i]) * (y[i] - level) / (y[i] - y[i + 1]);
 }

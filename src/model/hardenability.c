@@ -3,11 +3,11 @@
 #include "hardskin/tables/table.h"
 
 #include "constants.h"
-#include "model/e140.h"
+#include "model/carbon_factor.h"
 
 #include <math.h>
 
-static const double INCH_M = 0.0254, HOUR_S = 3600;
+static const double INCH_M = 0.0254;
 
 /* Content used for a factor: its end when there is more, which is then told. */
 static double upto(double content_pct, double last_pct, int *beyond) {
@@ -16,7 +16,7 @@ static double upto(double content_pct, double last_pct, int *beyond) {
     return last_pct;
 }
 
-static double carbon_factor_in(double carbon_pct) {
+double hs_carbon_factor_in(double carbon_pct) {
     const hs_table *t = hs_table_get(HS_TABLE_HARDENABILITY_CARBON);
     for (size_t r = 0; r < t->rows; r++)
         if (carbon_pct <= hs_table_number(t, r, HS_HARDENABILITY_CARBON_UPTO))
@@ -35,7 +35,7 @@ static double manganese_factor(double Mn, int *beyond) {
 
 hs_status hs_ideal_diameter(double *di_m, int *at_least, const hs_composition *s, double carbon_pct,
                             hs_error *err) {
-    double inches = carbon_pct >= 0.01 ? carbon_factor_in(carbon_pct) : NAN;
+    double inches = carbon_pct >= 0.01 ? hs_carbon_factor_in(carbon_pct) : NAN;
     if (isnan(inches))
         return hs_fail(err, HS_E_RANGE, "0.01 to 0.90 %", "ASTM A255 has no carbon factor at %g %%",
                        carbon_pct);
@@ -52,61 +52,48 @@ hs_status hs_ideal_diameter(double *di_m, int *at_least, const hs_composition *s
     return HS_OK;
 }
 
-double hs_ferrite_pearlite_HV(const hs_composition *s, double carbon_pct, double rate_K_s) {
-    double by_rate = HS_K_HARDENABILITY_FP_RATE_0 + HS_K_HARDENABILITY_FP_RATE_SI * s->Si +
-                     HS_K_HARDENABILITY_FP_RATE_NI * s->Ni + HS_K_HARDENABILITY_FP_RATE_CR * s->Cr +
-                     HS_K_HARDENABILITY_FP_RATE_V * s->V;
-    return HS_K_HARDENABILITY_FP_0 + HS_K_HARDENABILITY_FP_C * carbon_pct +
-           HS_K_HARDENABILITY_FP_SI * s->Si + HS_K_HARDENABILITY_FP_MN * s->Mn +
-           HS_K_HARDENABILITY_FP_NI * s->Ni + HS_K_HARDENABILITY_FP_CR * s->Cr +
-           HS_K_HARDENABILITY_FP_MO * s->Mo + by_rate * log10(rate_K_s * HOUR_S);
-}
-
 static hs_status check_quenched(const hs_quenched *q, hs_error *err) {
     if (q->size_m > 0 && isfinite(q->size_m) && q->severity_1_m > 0) return HS_OK;
     return hs_fail(err, HS_E_IMPOSSIBLE, "a size and a severity above 0",
                    "a section of %g m in a quench of severity %g /m", q->size_m, q->severity_1_m);
 }
 
-hs_status hs_case_hardens(double *margin, const hs_composition *steel, const hs_quenched *quenched,
-                          double depth_m, hs_error *err) {
-    double di_m = 0, half = 0.5 * quenched->size_m;
+hs_status hs_case_hardens(double *margin, double *spread, const hs_composition *steel,
+                          const hs_quenched *quenched, double from_K, hs_error *err) {
+    static const double surface = 1;
+    const double carbon_pct = HS_K_HARDENABILITY_CASE_CARBON;
+    double di_m = 0, rate_K_s = 0;
     hs_status status = check_quenched(quenched, err);
+    if (status == HS_OK) status = hs_ideal_diameter(&di_m, NULL, steel, carbon_pct, err);
     if (status != HS_OK) return status;
-    if (!(depth_m >= 0 && depth_m <= half))
-        return hs_fail(err, HS_E_IMPOSSIBLE, "", "a depth of %g m in a section of %g m", depth_m,
-                       quenched->size_m);
-    status = hs_ideal_diameter(&di_m, NULL, steel, HS_K_HARDENABILITY_CASE_CARBON, err);
-    if (status != HS_OK) return status;
-    *margin = HS_K_HARDENABILITY_FULL_SHARE * di_m /
-              hs_ideal_diameter_needed(quenched, 1 - depth_m / half);
+    hs_quench_rates(&rate_K_s, &surface, 1, quenched, from_K);
+    if (isnan(rate_K_s))
+        return hs_fail(err, HS_E_RANGE, "above 700 C", "no quench hardens from %g K", from_K);
+    double by_diameter = HS_K_HARDENABILITY_FULL_SHARE * di_m / hs_ideal_diameter_needed(quenched, 1);
+    double by_rate = sqrt(rate_K_s / hs_rate_for_martensite(steel, carbon_pct, from_K));
+    *margin = sqrt(by_diameter * by_rate);
+    if (spread) *spread = 0.5 * fabs(log(by_rate / by_diameter));
     return HS_OK;
 }
 
-/* K/s at 700 C in the middle of the section, which falls exponentially towards the bath. */
-static double centre_rate(const hs_quenched *q) {
-    double half = 0.5 * q->size_m, biot = 2 * q->severity_1_m * half;
-    double seconds =
-        hs_half_time(q->shape, biot, 0) * half * half / HS_K_HARDENABILITY_AUSTENITE_DIFFUSIVITY;
-    return log(2) / seconds * (HS_K_HARDENABILITY_FP_RATE_TEMP - HS_K_HARDENABILITY_BATH_TEMP);
-}
-
-hs_status hs_core_HV(double *hardness_HV, int *hardened, const hs_composition *steel,
-                     double core_pct, const hs_quenched *quenched, hs_error *err) {
-    int hard = 1;
+hs_status hs_core_HV(double *hardness_HV, hs_structure *structure, const hs_composition *steel,
+                     double core_pct, const hs_quenched *quenched, double from_K, hs_error *err) {
+    static const double centre = 0;
+    hs_structure found = {1, 0, 0};
+    double rate_K_s = INFINITY, martensite = hs_lath_martensite_HV(core_pct);
+    if (isnan(martensite))
+        return hs_fail(err, HS_E_RANGE, "0.02 to 0.70 %",
+                       "the hardness of martensite with %g %% of carbon is not known", core_pct);
     if (quenched) {
-        double di_m = 0;
         hs_status status = check_quenched(quenched, err);
-        if (status == HS_OK) status = hs_ideal_diameter(&di_m, NULL, steel, core_pct, err);
         if (status != HS_OK) return status;
-        hard = di_m >= hs_ideal_diameter_needed(quenched, 0);
+        hs_quench_rates(&rate_K_s, &centre, 1, quenched, from_K);
+        if (isnan(rate_K_s))
+            return hs_fail(err, HS_E_RANGE, "above 700 C", "no quench hardens from %g K", from_K);
+        found = hs_structure_of(steel, core_pct, from_K, rate_K_s);
     }
-    double martensite = hs_e140_HV(hs_a255_HRC(core_pct));
-    if (hard && isnan(martensite))
-        return hs_fail(err, HS_E_RANGE, "0.10 to 0.70 %",
-                       "ASTM A255 has no martensite hardness at %g %% of carbon", core_pct);
-    *hardness_HV =
-        hard ? martensite : hs_ferrite_pearlite_HV(steel, core_pct, centre_rate(quenched));
-    if (hardened) *hardened = hard;
+    *hardness_HV = found.martensite * martensite +
+                   hs_soft_part_HV(&found, steel, core_pct, rate_K_s);
+    if (structure) *structure = found;
     return HS_OK;
 }

@@ -1,5 +1,6 @@
 #include "hardskin/model/austenite.h"
 #include "hardskin/model/martensite.h"
+#include "hardskin/model/structure.h"
 
 #include "base/num.h"
 #include "constants.h"
@@ -39,36 +40,57 @@ static double shifted(double hardness_HV, double shift_HRC) {
     return hardness_HV + shift_HRC * slope;
 }
 
-static double hardness(const ready *r, double carbon_pct, double *retained) {
+static double martensite_HV(double carbon_pct) {
+    return carbon_pct < HS_K_MARTENSITE_A255_LOW ? hs_lath_martensite_HV(carbon_pct)
+                                                 : hs_martensite_HV(carbon_pct);
+}
+
+static double hardness(const ready *r, double carbon_pct, double *retained, double rate_K_s) {
     const hs_hardening *h = r->h;
     if (isnan(r->most_pct)) return NAN;
-    double dissolved = fmin(carbon_pct, r->most_pct);
+    double dissolved = fmin(carbon_pct, r->most_pct), soft_HV = 0;
+    hs_structure found = {1, 0, 0};
+    if (rate_K_s > 0) {
+        found = hs_structure_of(&h->steel, dissolved, h->dissolve_K, rate_K_s);
+        soft_HV = hs_soft_part_HV(&found, &h->steel, dissolved, rate_K_s);
+    }
     double austenite = hs_retained_austenite(hs_ms_K(&h->steel, dissolved) + h->ms_shift_K,
                                              HS_K_MARTENSITE_ALPHA, h->quench_to_K);
-    double martensite = tempered(r, hs_martensite_HV(dissolved), dissolved);
-    if (retained) *retained = austenite;
-    return shifted((1 - austenite) * martensite + austenite * HS_K_MARTENSITE_AUSTENITE_HV,
-                   h->hardness_shift_HRC);
+    double martensite = tempered(r, martensite_HV(dissolved), dissolved);
+    double mixed = (1 - austenite) * martensite + austenite * HS_K_MARTENSITE_AUSTENITE_HV;
+    if (retained) *retained = austenite * found.martensite;
+    return shifted(found.martensite * mixed + soft_HV, h->hardness_shift_HRC);
 }
 
 double hs_hardened_HV(const hs_hardening *h, double carbon_pct, double *retained) {
     ready r = prepare(h);
-    return hardness(&r, carbon_pct, retained);
+    if (!(carbon_pct >= HS_K_MARTENSITE_A255_LOW)) return NAN;
+    return hardness(&r, carbon_pct, retained, h->rate_K_s);
 }
 
 void hs_hardened_many(double *hardness_HV, const double *carbon_pct, size_t n,
                       const hs_hardening *h) {
     ready r = prepare(h);
     for (size_t i = 0; i < n; i++)
-        hardness_HV[i] = hardness(&r, fmax(carbon_pct[i], HS_K_MARTENSITE_A255_LOW), NULL);
+        hardness_HV[i] =
+            hardness(&r, fmax(carbon_pct[i], HS_K_MARTENSITE_LATH_LOW), NULL, h->rate_K_s);
+}
+
+void hs_hardened_at_rates(double *hardness_HV, const double *carbon_pct, const double *rate_K_s,
+                          size_t n, const hs_hardening *h) {
+    ready r = prepare(h);
+    for (size_t i = 0; i < n; i++)
+        hardness_HV[i] =
+            hardness(&r, fmax(carbon_pct[i], HS_K_MARTENSITE_LATH_LOW), NULL, rate_K_s[i]);
 }
 
 static double miss(double carbon_pct, const void *context) {
     const ready *r = context;
-    return hardness(r, carbon_pct, NULL) - r->limit_HV;
+    return hardness(r, carbon_pct, NULL, r->h->rate_K_s) - r->limit_HV;
 }
 
-/* The hardness has one peak between .7 and .9 %C; the steps climb to the limit before it. */
+/* The hardness has one peak between .7 and .9 %C, also where it is mixed: the share of martensite
+ * rises with the carbon. The steps climb to the limit before it. */
 double hs_hardened_carbon(const hs_hardening *h, double limit_HV) {
     static const double STEP = 0.08;
     ready r = prepare(h);
@@ -91,6 +113,8 @@ hs_status hs_hardening_check(const hs_hardening *h, hs_error *err) {
         return hs_fail(err, HS_E_RANGE, "740 to 1050 C",
                        "no A_cm line is known at %g C, the heat before the quench",
                        h->dissolve_K - HS_K_PHYSICAL_ZERO_CELSIUS);
+    if (h->rate_K_s > 0 && !(h->dissolve_K > 0))
+        return hs_fail(err, HS_E_IMPOSSIBLE, "", "a rate of cooling without a heat to cool from");
     if (!(h->quench_to_K > 0 && isfinite(h->quench_to_K)))
         return hs_fail(err, HS_E_IMPOSSIBLE, "20 C is usual", "a quench to %g K", h->quench_to_K);
     return hs_temper_check(h->temper, h->tempers, err);

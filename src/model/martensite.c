@@ -76,3 +76,11 @@ double hs_martensite_HV(double carbon_pct) {
                        HS_K_MARTENSITE_HIGH_C, HS_K_MARTENSITE_HIGH_HV);
     return HS_K_MARTENSITE_HIGH_HV;
 }
+
+double hs_lath_martensite_HV(double carbon_pct) {
+    double end = HS_K_MARTENSITE_A255_LOW;
+    if (!(carbon_pct >= HS_K_MARTENSITE_LATH_LOW && carbon_pct <= HS_K_MARTENSITE_A255_HIGH))
+        return NAN;
+    if (carbon_pct >= end) return without_austenite(carbon_pct);
+    return without_austenite(end) - HS_K_MARTENSITE_LATH_SLOPE * (end - carbon_pct);
+}

@@ -1,7 +1,6 @@
 #include "plan/chain.h"
 
 #include "constants.h"
-#include "hardskin/model/hardenability.h"
 #include "hardskin/tables/table.h"
 
 #include <math.h>
@@ -26,15 +25,18 @@ static hs_status run_axes(hs_chain *chain, hs_history_work *work, hs_error *err)
     return HS_OK;
 }
 
-static hs_quenched section_in_quench(const hs_chain *chain, double wall_m) {
+static hs_quench_range section_in_quench(const hs_chain *chain, double wall_m) {
     const hs_job *job = chain->job;
     const hs_table *table = hs_table_get(HS_TABLE_QUENCH);
     size_t row = job->step[chain->route.quench].medium_row;
-    double low = hs_table_number(table, row, HS_QUENCH_GROSSMANN_LOW);
-    double high = hs_table_number(table, row, HS_QUENCH_GROSSMANN_HIGH);
-    hs_quenched q = {HS_QUENCHED_PLATE, wall_m, 0.5 * (low + high) * per_inch};
+    double low = hs_table_number(table, row, HS_QUENCH_GROSSMANN_LOW) * per_inch;
+    double high = hs_table_number(table, row, HS_QUENCH_GROSSMANN_HIGH) * per_inch;
+    hs_quenched q = {HS_QUENCHED_PLATE, wall_m, low};
     if (job->part.form == HS_BAR) q.shape = HS_QUENCHED_ROUND;
-    return q;
+    hs_quench_range range = {q, q, q};
+    range.mid.severity_1_m = 0.5 * (low + high);
+    range.high.severity_1_m = high;
+    return range;
 }
 
 static double thinnest_m(const hs_chain *chain) {
@@ -48,9 +50,9 @@ static double thinnest_m(const hs_chain *chain) {
 }
 
 static hs_status harden_core(hs_chain *chain, hs_error *err) {
-    const hs_steel *steel = &chain->job->part.steel;
-    hs_quenched q = section_in_quench(chain, thinnest_m(chain));
-    return hs_core_HV(&chain->core_HV, &chain->core_hardens, &steel->mid, steel->mid.C, &q, err);
+    hs_quench_range q = section_in_quench(chain, thinnest_m(chain));
+    return hs_core_band(&chain->core_HV, &chain->core, &chain->job->part.steel, &q,
+                        chain->route.dissolve_K, err);
 }
 
 /* A limit an earlier face has had is taken over: they cost some hundred hardnesses each. */

@@ -2,6 +2,7 @@
 #ifndef HS_PLAN_CHAIN_H
 #define HS_PLAN_CHAIN_H
 
+#include "hardskin/model/hardenability_doubt.h"
 #include "plan/limit.h"
 #include "plan/loss.h"
 #include "plan/response.h"
@@ -27,8 +28,8 @@ typedef struct hs_chain {
     hs_hardening hardening;
     hs_loss loss;
     hs_warp warp;
-    double core_HV;
-    int core_hardens;
+    hs_band core_HV;   /* at the middle of the thinnest section, with its doubt */
+    hs_structure core; /* there */
 } hs_chain;
 
 /** What a draw means for the whole part. */

@@ -4,6 +4,7 @@
 #define HARDSKIN_MODEL_CASE_H
 
 #include "hardskin/model/carbon.h"
+#include "hardskin/model/hardenability.h"
 #include "hardskin/model/martensite.h"
 
 enum { HS_CASE_NODES = HS_CARBON_CELLS + 2 };
@@ -21,10 +22,17 @@ HS_API void hs_case_from_mesh(hs_case_profile *profile, const hs_carbon_mesh *me
                               const double *carbon_pct, const double surface_pct[2],
                               int from_face_2);
 
-/** Fill the hardness of every node, fully martensitic. Carbon below .10 % (a decarburised rim)
- *  takes the hardness of .10 %, which is an upper bound there.
+/** Fill the hardness of every node, as hs_hardened_many.
  *  Returns as hs_hardening_check. */
 HS_API hs_status hs_case_harden(hs_case_profile *profile, const hs_hardening *h, hs_error *err);
+
+/** The same with the rate of cooling at each depth: so the hardness goes over from the case to a
+ *  core that hardens in part or not at all, as the local carbon and the local rate have it.
+ *    quenched  hs_quenched  in  the section; depths beyond its middle count towards the far face
+ *    from_K    double       in  heat before the quench, above 700 C
+ *  Returns as hs_hardening_check; HS_E_RANGE for a quench without rates. */
+HS_API hs_status hs_case_harden_in(hs_case_profile *profile, const hs_hardening *h,
+                                   const hs_quenched *quenched, double from_K, hs_error *err);
 
 /** Case depth: the deepest place where the hardness falls through the limit, linear between the
  *  nodes that bracket it.

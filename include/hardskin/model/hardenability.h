@@ -3,7 +3,10 @@
 #define HARDSKIN_MODEL_HARDENABILITY_H
 
 #include "hardskin/base/status.h"
+#include "hardskin/model/structure.h"
 #include "hardskin/tables/steel.h"
+
+#include <stddef.h>
 
 /** Ideal diameter (m) of ASTM A255, grain size 7: the round whose centre is half martensite in an
  *  ideal quench.
@@ -40,27 +43,45 @@ HS_API double hs_half_time(hs_quenched_shape shape, double biot, double place);
  *  NaN for a size or severity not above 0. */
 HS_API double hs_ideal_diameter_needed(const hs_quenched *quenched, double place);
 
-/** Does the case harden fully? Asks the half-temperature time at `depth_m` (0: at the surface, as
- *  usual) and the hardenability of .8 %C. So a plain-carbon case hardens in oil to a section of
- *  about 6 mm, in moving water to about 50 mm, as the trade has it (judgement).
- *    margin  double  out  ideal diameter at hand over the one needed: hardens from 1 up
- *  About .2 ms. Returns HS_OK (look at margin); HS_E_RANGE, HS_E_IMPOSSIBLE. */
-HS_API hs_status hs_case_hardens(double *margin, const hs_composition *steel,
-                                 const hs_quenched *quenched, double depth_m, hs_error *err);
+/** Does the case harden fully? Asked at the surface, with the hardenability of .8 %C, by two ways
+ *  that know nothing of each other:
+ *    the ideal diameter of ASTM A255 over the one the half-temperature time there asks for;
+ *    the rate at 700 C there over Maynier's for 90 % martensite, as a ratio of diameters (square
+ *    root).
+ *  The margin is their geometric mean: so a case on lean plain steel hardens in oil to a section of
+ *  about 6 mm, in moving water to 50 mm and more, as the trade has it (judgement); by the first way
+ *  alone water would not harden C15E of 20 mm, which it does, by the second alone oil would harden
+ *  1018 of 15 mm, which it does not surely. The surface is asked, not the case depth: towards the
+ *  core hs_hardened_HV with a rate counts what the falling carbon leaves soft.
+ *
+ *    margin  double  out  hardens from 1 up
+ *    spread  double  out  half the distance of the two ways in ln; may be NULL
+ *    from_K  double  in   heat before the quench, above 700 C
+ *  About .5 ms. Returns HS_OK (look at margin); HS_E_RANGE, HS_E_IMPOSSIBLE. */
+HS_API hs_status hs_case_hardens(double *margin, double *spread, const hs_composition *steel,
+                                 const hs_quenched *quenched, double from_K, hs_error *err);
 
-/** Hardness (HV) of the core: as-quenched martensite of its carbon (ASTM A255) where its centre
- *  gets half martensite or more, else the ferrite and pearlite estimate of Maynier et al. 1978
- *  (from memory).
- *    hardness_HV  double       out
- *    hardened     int          out  may be NULL
- *    quenched     hs_quenched  in   NULL: taken as hardened
- *  Returns HS_OK; HS_E_RANGE for a core carbon outside .10 to .70 % when hardened, or .01 to .90.
- */
-HS_API hs_status hs_core_HV(double *hardness_HV, int *hardened, const hs_composition *steel,
-                            double core_pct, const hs_quenched *quenched, hs_error *err);
+/** Rates of cooling (K/s) as a place passes 700 C, from the same series as the half times.
+ *
+ *    rate_K_s  n doubles    out  NaN where the place or the quench is not one, or from_K <= 700 C
+ *    place     n doubles    in   0 centre to 1 surface
+ *    from_K    double       in   heat before the quench
+ *
+ *  Basis: the severity as one coefficient from start to end, no latent heat, diffusivity of hot
+ *  austenite. The centre of a 25 mm round so comes out at the end-quench distances the trade's
+ *  charts give it (tests/unit/model/structure.c). */
+HS_API void hs_quench_rates(double *rate_K_s, const double *place, size_t n,
+                            const hs_quenched *quenched, double from_K);
 
-/** Hardness (HV) of ferrite and pearlite cooled at a rate (K/s at 700 C), Maynier et al. 1978. */
-HS_API double hs_ferrite_pearlite_HV(const hs_composition *steel, double carbon_pct,
-                                     double rate_K_s);
+/** Hardness (HV) of the core as quenched: martensite, bainite, ferrite and pearlite by the rate at
+ *  the centre (hs_structure_of), each with its own hardness, weighted.
+ *    hardness_HV  double        out
+ *    structure    hs_structure  out  may be NULL
+ *    quenched     hs_quenched   in   NULL: taken as all martensite
+ *    from_K       double        in   heat before the quench, above 700 C; not used without a quench
+ *  Returns HS_OK; HS_E_RANGE for a core carbon outside .02 to .70 %, HS_E_IMPOSSIBLE. */
+HS_API hs_status hs_core_HV(double *hardness_HV, hs_structure *structure,
+                            const hs_composition *steel, double core_pct,
+                            const hs_quenched *quenched, double from_K, hs_error *err);
 
 #endif
