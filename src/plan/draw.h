@@ -12,6 +12,7 @@
     X(HS_IN_TEMP, "temperature of the fire")                                                       \
     X(HS_IN_DIFFUSIVITY, "diffusivity of carbon")                                                  \
     X(HS_IN_SURFACE, "carbon at the surface in the box")                                           \
+    X(HS_IN_TRANSFER, "transfer of carbon through the surface")                                    \
     X(HS_IN_CORE, "carbon of the steel")                                                           \
     X(HS_IN_PACK, "scatter of the case within a load")                                             \
     X(HS_IN_MS, "martensite start")                                                                \

@@ -44,6 +44,7 @@ static hs_status depth_after(double *depth_m, const hs_chain *chain, size_t heat
     hs_case_profile profile;
     const hs_job *job = chain->job;
     hs_history_point middle = {.diffusivity_factor = 1,
+                               .transfer_factor = 1,
                                .core_pct = job->part.steel.mid.C,
                                .cells = chain->response[0].accuracy.cells};
     *depth_m = 0;

@@ -10,14 +10,14 @@ double hs_history_surface(const hs_route_heat *heat, double position) {
 }
 
 static void fill_heats(hs_heat *out, const hs_axis *axis, const hs_route *route, size_t heats,
-                       double position) {
+                       const hs_history_point *at) {
     for (size_t i = 0; i < heats; i++) {
         const hs_route_heat *in = &route->heat[i];
         hs_side side = {.kind = HS_SIDE_CLOSED};
         if (in->carburises) {
             side.kind = in->transfer_m_s > 0 ? HS_SIDE_TRANSFER : HS_SIDE_FIXED;
-            side.carbon_pct = hs_history_surface(in, position);
-            side.transfer_m_s = in->transfer_m_s;
+            side.carbon_pct = hs_history_surface(in, at->surface);
+            side.transfer_m_s = at->transfer_factor * in->transfer_m_s;
         }
         out[i] = (hs_heat){.point = in->point, .n = in->n, .cap_at_acm = 1};
         out[i].side[0] = side;
@@ -44,7 +44,7 @@ static void end_at_least(hs_case_profile *profile) {
 hs_status hs_history_run(hs_case_profile *profile, const hs_axis *axis, const hs_route *route,
                          size_t heats, hs_history_point at, hs_history_work *work, hs_error *err) {
     hs_diffusivity d = {.model = HS_D_AGREN, .factor = at.diffusivity_factor};
-    fill_heats(work->heat, axis, route, heats, at.surface);
+    fill_heats(work->heat, axis, route, heats, &at);
     double most_pct = at.core_pct;
     for (size_t i = 0; i < heats; i++)
         most_pct = fmax(most_pct, work->heat[i].side[0].carbon_pct);

@@ -12,6 +12,7 @@ typedef struct hs_history_point {
     double diffusivity_factor; /* on D; 1 */
     double surface;            /* -1 low end of the medium's range, 0 middle, +1 high end */
     double core_pct;           /* carbon of the steel */
+    double transfer_factor;    /* on the surface transfer of the heats that have one; 1 */
     size_t cells;              /* of the mesh; 0: as many as the depths need */
 } hs_history_point;
 

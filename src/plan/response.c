@@ -4,7 +4,7 @@
 
 #include <math.h>
 
-enum { MIDDLE, SLOW, FAST, LEAN, RICH, RUNS };
+enum { MIDDLE, SLOW, FAST, LEAN, RICH, SLUGGISH, BRISK, RUNS };
 
 /* Level k of the carbon, 0 at the core, 1 at the medium's surface carbon. */
 static double level(size_t k) {
@@ -45,21 +45,33 @@ void hs_response_spread(double *model_log, double *temp_log, const hs_route *rou
     *temp_log = hs_draw_share(log(hot / mid));
 }
 
+/* ln of the doubt of the surface transfer; 0 where the surface stands at once. */
+static double transfer_log(const hs_route *route) {
+    for (size_t i = 0; i < route->heats; i++)
+        if (route->heat[i].carburises && route->heat[i].transfer_m_s > 0)
+            return log(HS_K_PLAN_DOUBT_TRANSFER_FACTOR);
+    return 0;
+}
+
 hs_status hs_response_make(hs_response *r, const hs_axis *axis, const hs_route *route,
                            const hs_steel *steel, hs_history_work *work, hs_error *err) {
-    static const double positions[RUNS] = {0, 0, 0, -1, 1};
+    static const double positions[RUNS] = {0, 0, 0, -1, 1, 0, 0};
     r->core_pct = steel->mid.C;
     hs_response_spread(&r->model_log, &r->temp_log, route, steel);
     double two_sigma = 2 * hypot(r->model_log, r->temp_log);
-    const double factors[RUNS] = {1, exp(-two_sigma), exp(two_sigma), 1, 1};
+    const double factors[RUNS] = {1, exp(-two_sigma), exp(two_sigma), 1, 1, 1, 1};
     for (size_t k = 0; k < 3; k++)
         r->surface_pct[k] = richest(route, (double)k - 1);
     for (size_t k = 0; k < 3; k++)
         r->root[k] = exp(0.5 * two_sigma * ((double)k - 1));
+    r->transfer_log = transfer_log(route);
+    const double transfer[RUNS] = {[SLUGGISH] = -r->transfer_log, [BRISK] = r->transfer_log};
+    size_t runs = r->transfer_log > 0 ? RUNS : SLUGGISH;
     hs_history_point at = {.core_pct = r->core_pct};
-    for (size_t run = 0; run < RUNS; run++) { /* the middle one first: it chooses the mesh */
+    for (size_t run = 0; run < runs; run++) { /* the middle one first: it chooses the mesh */
         at.diffusivity_factor = factors[run];
         at.surface = positions[run];
+        at.transfer_factor = exp(transfer[run]);
         hs_case_profile *profile = run == MIDDLE ? &r->typical : &work->other;
         hs_status status = hs_history_run(profile, axis, route, route->heats, at, work, err);
         if (status != HS_OK) return status;
@@ -97,7 +109,8 @@ hs_response_draw hs_response_at(const hs_response *r, const hs_steel *steel,
         .core_pct = hs_draw_between(steel->low.C, steel->mid.C, steel->high.C, z[HS_IN_CORE]),
         .surface_pct = hs_draw_between(r->surface_pct[0], r->surface_pct[1], r->surface_pct[2],
                                        z[HS_IN_SURFACE]),
-        .root = exp(0.5 * log_d)};
+        .root = exp(0.5 * log_d),
+        .transfer_log = r->transfer_log * hs_draw_share(z[HS_IN_TRANSFER])};
 }
 
 double hs_response_depth(const hs_response *r, double carbon_pct, const hs_response_draw *draw) {
@@ -112,5 +125,11 @@ double hs_response_depth(const hs_response *r, double carbon_pct, const hs_respo
         depth *= quadratic(r->surface_pct, at_level(r->depth_m[LEAN], y), middle,
                            at_level(r->depth_m[RICH], y), draw->surface_pct) /
                  middle;
+    if (r->transfer_log > 0 && middle > 0) {
+        const double place[3] = {-r->transfer_log, 0, r->transfer_log};
+        depth *= quadratic(place, at_level(r->depth_m[SLUGGISH], y), middle,
+                           at_level(r->depth_m[BRISK], y), draw->transfer_log) /
+                 middle;
+    }
     return fmin(fmax(depth, 0), r->end_m);
 }

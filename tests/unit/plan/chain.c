@@ -12,43 +12,78 @@
 
 static const double middle[HS_INPUTS] = {0};
 
-static void response__random_draws__agree_with_the_history_run_directly(void) {
-    /* independent: the carbon solver run anew at each draw, without the response surface. The
-     * tolerance is 2 % of the depth: a quarter of the doubt (one standard deviation of the depth is
-     * 7 % or more), as the contract asks. */
+static double depth_to(const hs_case_profile *p, double carbon) {
+    double depth = 0;
+    for (size_t k = 1; k < p->n; k++)
+        if (p->carbon_pct[k - 1] >= carbon && p->carbon_pct[k] < carbon)
+            depth = p->depth_m[k - 1] + (p->depth_m[k] - p->depth_m[k - 1]) *
+                                            (p->carbon_pct[k - 1] - carbon) /
+                                            (p->carbon_pct[k - 1] - p->carbon_pct[k]);
+    return depth;
+}
+
+/* By how much the response misses the solver run anew at random draws: the worst share of a depth,
+ * and the largest root mean square over the spread of the depth itself. */
+static void misses(double *worst, double *of_doubt, double transfer_m_s) {
+    enum { DRAWS = 60, LEVELS = 4 };
+    double direct[LEVELS][DRAWS], error[LEVELS][DRAWS];
     static test_job t;
     static hs_history_work work;
     static hs_response r;
     hs_route route;
     hs_axes axes;
-    double worst = 0;
     test_job_plate(&t, "16MnCr5");
+    for (size_t i = 0; i < t.job.steps; i++)
+        if (t.step[i].kind == HS_CARBURISE) t.step[i].transfer_m_s = transfer_m_s;
     CHECK(hs_route_read(&route, &t.job, NULL) == HS_OK);
     CHECK(hs_axes_of(&axes, &t.job, NULL) == HS_OK && axes.n == 1);
     CHECK(hs_response_make(&r, &axes.axis[0], &route, &t.job.part.steel, &work, NULL) == HS_OK);
-    for (unsigned i = 0; i < 60; i++) {
+    for (unsigned i = 0; i < DRAWS; i++) {
         double z[HS_INPUTS] = {0};
         z[HS_IN_DIFFUSIVITY] = hs_random_normal(5, i, 0);
         z[HS_IN_SURFACE] = 0.8 * hs_random_normal(5, i, 1);
         z[HS_IN_CORE] = hs_random_normal(5, i, 2);
+        z[HS_IN_TRANSFER] = hs_random_normal(5, i, 3);
         hs_response_draw draw = hs_response_at(&r, &t.job.part.steel, z);
-        hs_history_point at = {draw.root * draw.root, hs_draw_share(z[HS_IN_SURFACE]),
-                               draw.core_pct, 0};
+        hs_history_point at = {.diffusivity_factor = draw.root * draw.root,
+                               .surface = hs_draw_share(z[HS_IN_SURFACE]),
+                               .core_pct = draw.core_pct,
+                               .transfer_factor = exp(draw.transfer_log)};
         hs_case_profile p;
         CHECK(hs_history_run(&p, &axes.axis[0], &route, route.heats, at, &work, NULL) == HS_OK);
-        for (double carbon = 0.3; carbon < 0.65; carbon += 0.1) {
-            double direct = 0;
-            for (size_t k = 1; k < p.n; k++)
-                if (p.carbon_pct[k - 1] >= carbon && p.carbon_pct[k] < carbon)
-                    direct = p.depth_m[k - 1] + (p.depth_m[k] - p.depth_m[k - 1]) *
-                                                    (p.carbon_pct[k - 1] - carbon) /
-                                                    (p.carbon_pct[k - 1] - p.carbon_pct[k]);
-            double share = fabs(hs_response_depth(&r, carbon, &draw) / direct - 1);
-            worst = fmax(worst, share);
+        for (int k = 0; k < LEVELS; k++) {
+            double carbon = 0.3 + 0.1 * k;
+            direct[k][i] = depth_to(&p, carbon);
+            error[k][i] = hs_response_depth(&r, carbon, &draw) - direct[k][i];
         }
     }
-    printf("response against direct runs: worst %.2f %%\n", 100 * worst);
+    *worst = *of_doubt = 0;
+    for (int k = 0; k < LEVELS; k++) {
+        double sum = 0, square = 0, miss = 0;
+        for (int i = 0; i < DRAWS; i++) {
+            *worst = fmax(*worst, fabs(error[k][i]) / direct[k][i]);
+            sum += direct[k][i];
+            square += direct[k][i] * direct[k][i];
+            miss += error[k][i] * error[k][i];
+        }
+        double spread = sqrt(square / DRAWS - sum * sum / DRAWS / DRAWS);
+        *of_doubt = fmax(*of_doubt, sqrt(miss / DRAWS) / spread);
+    }
+}
+
+static void response__random_draws__agree_with_the_history_run_directly(void) {
+    /* independent: the carbon solver run anew at each draw, without the response surface. The
+     * tolerance is 2 % of the depth, and a quarter of the doubt as the contract asks: the only one
+     * with a surface transfer, where single rare draws miss by more. */
+    double worst, of_doubt;
+    misses(&worst, &of_doubt, 0);
+    printf("response against direct runs: worst %.2f %%, %.3f of the doubt\n", 100 * worst,
+           of_doubt);
     NEAR(worst, 0, 0.02);
+    NEAR(of_doubt, 0, 0.25);
+    misses(&worst, &of_doubt, 1e-7);
+    printf("with a surface transfer: worst %.1f %%, %.3f of the doubt\n", 100 * worst, of_doubt);
+    NEAR(of_doubt, 0, 0.25);
 }
 
 static void route__counted_from_box_red__takes_the_lag_off(void) {
