@@ -45,10 +45,12 @@ static hs_status read_quench(quick_carburising *c, const quick_value *v, hs_erro
     c->thickness_m = v[CASE_THICKNESS].text ? v[CASE_THICKNESS].q.value : 0;
     if (v[CASE_THICKNESS].text && !(c->thickness_m > 0))
         return hs_fail(err, HS_E_IMPOSSIBLE, "thickness=\"20 mm\"", "a part has some thickness");
-    double severity = (hs_table_number(t, row, HS_QUENCH_GROSSMANN_LOW) +
-                       hs_table_number(t, row, HS_QUENCH_GROSSMANN_HIGH)) /
-                      2;
-    c->quenched = (hs_quenched){HS_QUENCHED_PLATE, c->thickness_m, severity * per_inch};
+    double low = per_inch * hs_table_number(t, row, HS_QUENCH_GROSSMANN_LOW);
+    double high = per_inch * hs_table_number(t, row, HS_QUENCH_GROSSMANN_HIGH);
+    const hs_quenched plate = {HS_QUENCHED_PLATE, c->thickness_m, low};
+    c->quench = (hs_quench_range){plate, plate, plate};
+    c->quench.mid.severity_1_m = 0.5 * (low + high);
+    c->quench.high.severity_1_m = high;
     return HS_OK;
 }
 
@@ -102,6 +104,7 @@ static hs_status soak(quick_case *out, const quick_carburising *c, double time_s
 
 hs_status quick_case_depth(quick_case *out, const quick_carburising *c, double time_s,
                            hs_error *err) {
+    static const double surface = 1;
     hs_hardening h = {.steel = c->steel,
                       .dissolve_K = c->dissolve_K,
                       .quench_to_K = 293.15,
@@ -109,10 +112,15 @@ hs_status quick_case_depth(quick_case *out, const quick_carburising *c, double t
                       .tempers = c->tempers};
     hs_status status = hs_hardening_check(&h, err);
     if (status == HS_OK) status = soak(out, c, time_s, err);
-    if (status == HS_OK) status = hs_case_harden(&out->profile, &h, err);
+    if (status == HS_OK && c->thickness_m > 0)
+        status = hs_case_harden_in(&out->profile, &h, &c->quench.mid, c->dissolve_K, err);
+    else if (status == HS_OK)
+        status = hs_case_harden(&out->profile, &h, err);
     if (status == HS_OK) status = hs_case_depth(&out->depth_m, &out->profile, c->limit_HV, err);
     if (status != HS_OK) return status;
     out->surface_HV = out->profile.hardness_HV[0];
+    if (c->thickness_m > 0)
+        hs_quench_rates(&h.rate_K_s, &surface, 1, &c->quench.mid, c->dissolve_K);
     hs_hardened_HV(&h, out->surface_pct, &out->retained);
     return HS_OK;
 }

@@ -5,7 +5,7 @@
 #include "cli/quick.h"
 #include "hardskin/model/carbon_course.h"
 #include "hardskin/model/case.h"
-#include "hardskin/model/hardenability.h"
+#include "hardskin/model/hardenability_doubt.h"
 
 /** Keys of both, in this order; the last stands for `for` in case, `want` in soak. */
 enum {
@@ -48,7 +48,7 @@ typedef struct quick_carburising {
     hs_side side;
     hs_temper temper;
     size_t tempers;
-    hs_quenched quenched;
+    hs_quench_range quench;
 } quick_carburising;
 
 typedef struct quick_case {

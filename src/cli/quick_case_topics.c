@@ -13,20 +13,25 @@ static const quick_key soak_keys[] = {CASE_KEY_LIST,
 
 /* With a thickness: how much of the hardenability that this quench asks for is there; 1 or more
  * hardens. Without one: fully hard. */
-static hs_status find_margin(double *margin, const quick_carburising *c, hs_error *err) {
-    *margin = 1;
+static hs_status find_margin(hs_band *margin, const quick_carburising *c, hs_error *err) {
+    *margin = (hs_band){1, 1, 1};
     if (!(c->thickness_m > 0)) return HS_OK;
-    return hs_case_hardens(margin, &c->steel, &c->quenched, 0, err);
+    const hs_steel one = {.low = c->steel, .mid = c->steel, .high = c->steel};
+    return hs_case_margin_band(margin, &one, &c->quench, c->dissolve_K, err);
 }
 
 static hs_status add_core(quick_answer *answer, const quick_carburising *c, hs_error *err) {
     double HV = 0;
-    int hardened = 1;
-    hs_status status = hs_core_HV(&HV, &hardened, &c->steel, c->steel.C,
-                                  c->thickness_m > 0 ? &c->quenched : NULL, err);
+    hs_structure core;
+    hs_status status = hs_core_HV(&HV, &core, &c->steel, c->steel.C,
+                                  c->thickness_m > 0 ? &c->quench.mid : NULL, c->dissolve_K, err);
     if (status != HS_OK) return status;
     quick_number(answer, "core_HV", HV);
-    if (!hardened) quick_note(answer, "the core stays soft: ferrite and pearlite, estimated");
+    if (core.martensite < 0.97)
+        quick_note(answer,
+                   "the core does not harden through: about %.0f %% martensite, %.0f %% bainite, "
+                   "the rest ferrite and pearlite, estimated",
+                   100 * core.martensite, 100 * core.bainite);
     return HS_OK;
 }
 
@@ -38,17 +43,17 @@ static void note_thickness(quick_answer *answer, const quick_carburising *c, dou
 
 /* A case that this quench leaves partly soft has no hardness this sum could vouch for. */
 static void add_hardness(quick_answer *answer, const quick_case *hard, double rim_m,
-                         double margin) {
-    double known = margin < HS_K_HARDENABILITY_REFUSE_BELOW ? NAN : 1;
+                         hs_band margin) {
+    double known = margin.high < 1 ? NAN : 1;
     quick_number(answer, "surface_HV", known * hard->surface_HV);
     quick_number(answer, "surface_HRC", known * hs_hardened_HRC(hard->surface_HV));
     quick_number(answer, "retained_austenite_pct", known * hard->retained * 100);
     quick_number(answer, "soft_rim_mm", known * rim_m * 1e3);
-    if (margin < 1)
+    if (margin.mid < 1)
         quick_note(answer,
                    "caution: this steel has %.2g of the hardenability that quench needs at "
                    "this thickness; %s",
-                   margin,
+                   margin.mid,
                    known > 0 ? "whether the case hardens fully is in doubt"
                              : "the case does not harden fully: no depth is counted");
 }
@@ -65,7 +70,8 @@ static hs_status run_case(quick_answer *answer, const quick_value *v, const hs_u
                           hs_error *err) {
     quick_carburising c;
     quick_case hard;
-    double total_m = 0, rim_m = 0, margin = 1;
+    double total_m = 0, rim_m = 0;
+    hs_band margin = {1, 1, 1};
     (void)units;
     hs_status status = quick_carburising_read(&c, answer, v, err);
     if (status == HS_OK) status = find_margin(&margin, &c, err);
@@ -73,8 +79,7 @@ static hs_status run_case(quick_answer *answer, const quick_value *v, const hs_u
     if (status == HS_OK) status = hs_case_total(&total_m, &hard.profile, c.steel.C, err);
     if (status == HS_OK) status = hs_case_soft_rim(&rim_m, &hard.profile, c.limit_HV, err);
     if (status != HS_OK) return status;
-    quick_number(answer, "case_depth_mm",
-                 margin < HS_K_HARDENABILITY_REFUSE_BELOW ? 0 : hard.depth_m * 1e3);
+    quick_number(answer, "case_depth_mm", margin.high < 1 ? 0 : hard.depth_m * 1e3);
     quick_number(answer, "total_case_mm", total_m * 1e3);
     quick_number(answer, "surface_carbon_pct", hard.surface_pct);
     add_hardness(answer, &hard, rim_m, margin);
@@ -117,17 +122,18 @@ static hs_status run_soak(quick_answer *answer, const quick_value *v, const hs_u
     static const double shortest_s = 60, longest_s = 200 * 3600.;
     quick_carburising c;
     quick_case hard;
-    double log_time = 0, margin = 1;
+    hs_band margin = {1, 1, 1};
+    double log_time = 0;
     (void)units;
     if (!(v[CASE_LAST].q.value > 0))
         return hs_fail(err, HS_E_IMPOSSIBLE, "want=\"0.8 mm\"", "a case has some depth");
     hs_status status = quick_carburising_read(&c, answer, v, err);
     if (status == HS_OK) status = find_margin(&margin, &c, err);
-    if (status == HS_OK && margin < HS_K_HARDENABILITY_REFUSE_BELOW)
+    if (status == HS_OK && margin.high < 1)
         return hs_fail(err, HS_E_RANGE, "a harsher quench, a thinner part or an alloyed steel",
                        "the case of this steel does not harden fully in that quench: it has %.2g "
                        "of the hardenability needed",
-                       margin);
+                       margin.mid);
     if (status == HS_OK) status = quick_case_depth(&hard, &c, longest_s, err);
     if (status != HS_OK) return status;
     wanted w = {&c, v[CASE_LAST].q.value};

@@ -69,18 +69,27 @@ hs_status hs_case_hardens(double *margin, double *spread, const hs_composition *
     hs_quench_rates(&rate_K_s, &surface, 1, quenched, from_K);
     if (isnan(rate_K_s))
         return hs_fail(err, HS_E_RANGE, "above 700 C", "no quench hardens from %g K", from_K);
-    double by_diameter = HS_K_HARDENABILITY_FULL_SHARE * di_m / hs_ideal_diameter_needed(quenched, 1);
+    double by_diameter =
+        HS_K_HARDENABILITY_FULL_SHARE * di_m / hs_ideal_diameter_needed(quenched, 1);
     double by_rate = sqrt(rate_K_s / hs_rate_for_martensite(steel, carbon_pct, from_K));
     *margin = sqrt(by_diameter * by_rate);
     if (spread) *spread = 0.5 * fabs(log(by_rate / by_diameter));
     return HS_OK;
 }
 
+/* Martensite of a lean core with the little austenite it keeps. */
+static double as_quenched_HV(const hs_composition *steel, double carbon_pct) {
+    double austenite = hs_retained_austenite(hs_ms_K(steel, carbon_pct), HS_K_MARTENSITE_ALPHA,
+                                             HS_K_HARDENABILITY_BATH_TEMP);
+    return (1 - austenite) * hs_lath_martensite_HV(carbon_pct) +
+           austenite * HS_K_MARTENSITE_AUSTENITE_HV;
+}
+
 hs_status hs_core_HV(double *hardness_HV, hs_structure *structure, const hs_composition *steel,
                      double core_pct, const hs_quenched *quenched, double from_K, hs_error *err) {
     static const double centre = 0;
     hs_structure found = {1, 0, 0};
-    double rate_K_s = INFINITY, martensite = hs_lath_martensite_HV(core_pct);
+    double rate_K_s = INFINITY, martensite = as_quenched_HV(steel, core_pct);
     if (isnan(martensite))
         return hs_fail(err, HS_E_RANGE, "0.02 to 0.70 %",
                        "the hardness of martensite with %g %% of carbon is not known", core_pct);
@@ -92,8 +101,8 @@ hs_status hs_core_HV(double *hardness_HV, hs_structure *structure, const hs_comp
             return hs_fail(err, HS_E_RANGE, "above 700 C", "no quench hardens from %g K", from_K);
         found = hs_structure_of(steel, core_pct, from_K, rate_K_s);
     }
-    *hardness_HV = found.martensite * martensite +
-                   hs_soft_part_HV(&found, steel, core_pct, rate_K_s);
+    *hardness_HV =
+        found.martensite * martensite + hs_soft_part_HV(&found, steel, core_pct, rate_K_s);
     if (structure) *structure = found;
     return HS_OK;
 }

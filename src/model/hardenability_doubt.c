@@ -35,8 +35,7 @@ static hs_status log_hardenability(double *log_margin, const hs_composition *s, 
     double di_m = 0;
     hs_status status = hs_ideal_diameter(&di_m, NULL, s, carbon_pct, err);
     if (status != HS_OK) return status;
-    *log_margin =
-        0.5 * log(di_m) - 0.25 * log(hs_rate_for_martensite(s, carbon_pct, from_K));
+    *log_margin = 0.5 * log(di_m) - 0.25 * log(hs_rate_for_martensite(s, carbon_pct, from_K));
     return HS_OK;
 }
 
@@ -62,6 +61,25 @@ hs_status hs_case_margin_band(hs_band *margin, const hs_steel *steel, const hs_q
             add(&s, there - here);
         }
     *margin = (hs_band){mid * exp(-sqrt(s.down)), mid, mid * exp(sqrt(s.up))};
+    return HS_OK;
+}
+
+hs_status hs_rate_doubt(double *ln_bound, const hs_steel *steel, const hs_quench_range *quench,
+                        double carbon_pct, double from_K, hs_error *err) {
+    static const double surface = 1;
+    double low = 0, high = 0, own = log(HS_K_HARDENABILITY_RATE_DOUBT);
+    hs_quench_rates(&low, &surface, 1, &quench->low, from_K);
+    hs_quench_rates(&high, &surface, 1, &quench->high, from_K);
+    if (!(low > 0 && isfinite(high)))
+        return hs_fail(err, HS_E_RANGE, "above 700 C", "no quench hardens from %g K", from_K);
+    double half = 0.5 * log(high / low), sum = own * own + half * half;
+    for (size_t k = 1; k < ELEMENTS; k++) {
+        hs_composition lean = moved(steel, k, 0), rich = moved(steel, k, 1);
+        half = 0.5 * log(hs_rate_for_martensite(&lean, carbon_pct, from_K) /
+                         hs_rate_for_martensite(&rich, carbon_pct, from_K));
+        sum += half * half;
+    }
+    *ln_bound = sqrt(sum);
     return HS_OK;
 }
 

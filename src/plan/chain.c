@@ -1,112 +1,20 @@
 #include "plan/chain.h"
+#include "plan/harden.h"
 
 #include "constants.h"
-#include "hardskin/tables/table.h"
 
 #include <math.h>
-#include <stdio.h>
-
-static const double per_inch = 1 / 0.0254;
-
-static hs_status at_face(hs_status status, const hs_face *face, hs_error *err) {
-    if (status != HS_OK && err && face->pointer && !err->pointer[0])
-        snprintf(err->pointer, sizeof err->pointer, "%s", face->pointer);
-    return status;
-}
 
 static hs_status run_axes(hs_chain *chain, hs_history_work *work, hs_error *err) {
     for (size_t i = 0; i < chain->axes.n; i++) {
         hs_response *r = &chain->response[i];
         hs_status status = hs_response_make(r, &chain->axes.axis[i], &chain->route,
                                             &chain->job->part.steel, work, err);
-        if (status == HS_OK) status = hs_case_harden(&r->typical, &chain->hardening, err);
+        if (status == HS_OK)
+            status = hs_harden_profile(&r->typical, chain, &chain->axes.axis[i], err);
         if (status != HS_OK) return status;
     }
     return HS_OK;
-}
-
-static hs_quench_range section_in_quench(const hs_chain *chain, double wall_m) {
-    const hs_job *job = chain->job;
-    const hs_table *table = hs_table_get(HS_TABLE_QUENCH);
-    size_t row = job->step[chain->route.quench].medium_row;
-    double low = hs_table_number(table, row, HS_QUENCH_GROSSMANN_LOW) * per_inch;
-    double high = hs_table_number(table, row, HS_QUENCH_GROSSMANN_HIGH) * per_inch;
-    hs_quenched q = {HS_QUENCHED_PLATE, wall_m, low};
-    if (job->part.form == HS_BAR) q.shape = HS_QUENCHED_ROUND;
-    hs_quench_range range = {q, q, q};
-    range.mid.severity_1_m = 0.5 * (low + high);
-    range.high.severity_1_m = high;
-    return range;
-}
-
-static double thinnest_m(const hs_chain *chain) {
-    const hs_part *part = &chain->job->part;
-    double wall_m = part->length_m;
-    if (part->form == HS_PLATE) wall_m = fmin(wall_m, fmin(part->thickness_m, part->width_m));
-    if (part->form == HS_BAR) wall_m = part->diameter_m;
-    for (size_t i = 0; i < chain->axes.n; i++)
-        wall_m = fmin(wall_m, chain->axes.axis[i].wall_m);
-    return wall_m;
-}
-
-static hs_status harden_core(hs_chain *chain, hs_error *err) {
-    hs_quench_range q = section_in_quench(chain, thinnest_m(chain));
-    return hs_core_band(&chain->core_HV, &chain->core, &chain->job->part.steel, &q,
-                        chain->route.dissolve_K, err);
-}
-
-/* A limit an earlier face has had is taken over: they cost some hundred hardnesses each. */
-static void limit_of(hs_limit *limit, const hs_chain *chain, size_t face, double hardness_HV) {
-    for (size_t i = 0; i < face; i++) {
-        const hs_face_chain *f = &chain->face[i];
-        if (f->axis == HS_MAX_AXES) continue;
-        if (f->wanted.hardness_HV == hardness_HV || f->asked.hardness_HV == hardness_HV) {
-            *limit = f->wanted.hardness_HV == hardness_HV ? f->wanted : f->asked;
-            return;
-        }
-    }
-    hs_limit_make(limit, &chain->hardening, hardness_HV);
-}
-
-/* Limits of one face, and whether this quench hardens its case. */
-static hs_status prepare_face(hs_chain *chain, size_t i, hs_error *err) {
-    const hs_face *face = &chain->job->face[i];
-    hs_face_chain *out = &chain->face[i];
-    static const double middle[HS_INPUTS] = {0};
-    out->axis = chain->axes.of_face[i];
-    if (out->axis == HS_MAX_AXES) return HS_OK;
-    limit_of(&out->wanted, chain, i, face->limit_HV);
-    limit_of(&out->asked, chain, i, face->hardness_HV > 0 ? face->hardness_HV : face->limit_HV);
-    if (face->limit_HV <= chain->core_HV)
-        return at_face(hs_fail(err, HS_E_RANGE, "count the case to a higher hardness (\"to\")",
-                               "the core reaches %.0f HV, so no case depth to %.0f HV can be told",
-                               chain->core_HV, face->limit_HV),
-                       face, err);
-    const hs_response *response = &chain->response[out->axis];
-    hs_response_draw draw = hs_response_at(response, &chain->job->part.steel, middle);
-    double depth_m = hs_response_depth(response, hs_limit_least(&out->wanted, middle), &draw);
-    hs_axis wall, *axis = &wall;
-    hs_status status = hs_axis_of_face(axis, chain->job, i, err);
-    if (status != HS_OK) return status;
-    out->wall_m = wall.wall_m;
-    if (2 * depth_m > HS_K_PLAN_DOUBT_CASE_BOTH_REFUSE * axis->wall_m &&
-        (axis->far_exposed || axis->shape == HS_CYLINDER))
-        return at_face(hs_fail(err, HS_E_THROUGH, "a shorter soak, or a thicker part",
-                               "a case of %.2f mm from both sides is more than half of the %.2f mm "
-                               "wall behind face %s",
-                               depth_m * 1e3, axis->wall_m * 1e3, face->name),
-                       face, err);
-    for (size_t k = 0; k < i; k++) { /* the same wall and limit: the same answer */
-        const hs_face_chain *other = &chain->face[k];
-        if (other->axis < HS_MAX_AXES && other->wall_m == out->wall_m &&
-            other->wanted.hardness_HV == face->limit_HV) {
-            out->margin = other->margin;
-            return HS_OK;
-        }
-    }
-    hs_quenched q = section_in_quench(chain, axis->wall_m);
-    /* Asked at the surface: there the table's share was set against what the trade finds. */
-    return hs_case_hardens(&out->margin, &chain->job->part.steel.mid, &q, 0, err);
 }
 
 static hs_status start(hs_chain *chain, const hs_job *job, hs_error *err) {
@@ -124,9 +32,9 @@ static hs_status start(hs_chain *chain, const hs_job *job, hs_error *err) {
 
 static hs_status finish(hs_chain *chain, hs_error *err) {
     const hs_job *job = chain->job;
-    hs_status status = harden_core(chain, err);
+    hs_status status = hs_harden_core(chain, err);
     for (size_t i = 0; status == HS_OK && i < job->faces; i++)
-        status = prepare_face(chain, i, err);
+        status = hs_harden_face(chain, i, err);
     if (status != HS_OK) return status;
     static const hs_case_profile none = {0};
     const hs_case_profile *typical = chain->axes.n > 0 ? &chain->response[0].typical : &none;
@@ -134,7 +42,7 @@ static hs_status finish(hs_chain *chain, hs_error *err) {
     status = hs_loss_make(&chain->loss, job, &chain->route, surface_pct, err);
     if (status == HS_OK)
         status = hs_warp_make(&chain->warp, job, &chain->route, &chain->axes, typical,
-                              chain->core_hardens, err);
+                              chain->core.martensite >= 0.5, err);
     return status;
 }
 
@@ -194,7 +102,7 @@ static double depth_to(const hs_chain *chain, size_t face, const hs_limit *limit
                        const hs_part_draw *draw) {
     const hs_response *r = &chain->response[chain->face[face].axis];
     double depth_m = hs_response_depth(r, hs_limit_least(limit, draw->z), &draw->carbon);
-    if (!(depth_m > 0) || chain->face[face].margin < HS_K_HARDENABILITY_REFUSE_BELOW) return 0;
+    if (!(depth_m > 0) || chain->face[face].margin.high < 1) return 0;
     return fmax(0, depth_m + draw->scatter_m);
 }
 
@@ -229,7 +137,14 @@ double hs_chain_depth_to(const hs_chain *chain, size_t axis, double limit_HV) {
     static const double middle[HS_INPUTS] = {0};
     const hs_response *r = &chain->response[axis];
     hs_limit limit;
-    hs_limit_make(&limit, &chain->hardening, limit_HV);
+    hs_hardening h = chain->hardening;
+    double rate_bound = 0;
+    for (size_t i = chain->job->faces; i-- > 0;)
+        if (chain->face[i].axis == axis) {
+            h.rate_K_s = chain->face[i].rate_K_s;
+            rate_bound = chain->face[i].rate_bound;
+        }
+    hs_limit_make(&limit, &h, rate_bound, limit_HV);
     hs_response_draw draw = hs_response_at(r, &chain->job->part.steel, middle);
     return hs_response_depth(r, hs_limit_least(&limit, middle), &draw);
 }

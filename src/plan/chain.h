@@ -15,8 +15,10 @@ typedef struct hs_face_chain {
     hs_limit wanted; /* hardness to which the case is counted */
     hs_limit asked;  /* hardness asked of the finished face; the case's if none is asked */
     double wall_m;   /* behind it */
-    double margin;   /* ideal diameter at hand over the one needed; the case hardens surely from 1,
-                        not below   HS_K_HARDENABILITY_REFUSE_BELOW */
+    hs_band margin;  /* of hardening, hs_case_margin_band: below 1 at its high end no hardness of
+                        the case is promised */
+    double rate_K_s, surface_rate_K_s; /* at 700 C, at the case depth and at the surface */
+    double rate_bound;                 /* 95 % bound on its ln: quench, steel, formulas */
 } hs_face_chain;
 
 typedef struct hs_chain {

@@ -55,12 +55,21 @@ static void fill_hard(hs_result_case *out, const hs_chain *chain, size_t face,
                             .face = face,
                             .limit_HV = chain->job->face[face].limit_HV,
                             .surface_carbon_pct = p->carbon_pct[0],
-                            .core_HV = chain->core_HV,
-                            .core_hardens = chain->core_hardens,
+                            .margin_low = chain->face[face].margin.low,
+                            .margin = chain->face[face].margin.mid,
+                            .margin_high = chain->face[face].margin.high,
+                            .core_HV = chain->core_HV.mid,
+                            .core_low_HV = chain->core_HV.low,
+                            .core_high_HV = chain->core_HV.high,
+                            .core_martensite_pct = 100 * chain->core.martensite,
+                            .core_bainite_pct = 100 * chain->core.bainite,
+                            .core_hardens = chain->core.martensite >= 0.5,
                             .dissolved_pct = hs_acm_pct(chain->route.dissolve_K)};
     case_depths(out, chain, face, draws, column);
-    out->surface_HV = hs_hardened_HV(&chain->hardening, p->carbon_pct[0], &retained);
-    out->hardens = chain->face[face].margin >= HS_K_HARDENABILITY_REFUSE_BELOW;
+    hs_hardening h = chain->hardening;
+    h.rate_K_s = chain->face[face].surface_rate_K_s;
+    out->surface_HV = hs_hardened_HV(&h, p->carbon_pct[0], &retained);
+    out->hardens = out->margin_high >= 1;
     if (!out->hardens) out->surface_HV = NAN;
     out->surface_HRC = hs_hardened_HRC(out->surface_HV);
     out->core_HRC = hs_hardened_HRC(out->core_HV);

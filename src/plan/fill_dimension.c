@@ -53,14 +53,13 @@ void hs_fill_note(hs_result_dimension *d, const char *format, ...) {
     va_end(args);
 }
 
-static void note_hardening(hs_result_dimension *d, const hs_face *face, double margin) {
-    if (face->finish != HS_GROUND || !hs_face_asks(face) || margin >= 1) return;
-    hs_fill_note(d, "%s (ideal diameter %.0f %% of what face %s takes)",
-                 margin < HS_K_HARDENABILITY_REFUSE_BELOW
-                     ? "this quench does not harden the case in this steel and section"
-                     : "it is in doubt whether this quench hardens the case fully: "
-                       "harden a test piece of this section first",
-                 100 * margin, face->name);
+static void note_hardening(hs_result_dimension *d, const hs_face *face, hs_band margin) {
+    if (face->finish != HS_GROUND || !hs_face_asks(face) || margin.mid >= 1) return;
+    hs_fill_note(d, "%s (it has %.2f of the hardenability face %s takes)",
+                 margin.high < 1 ? "this quench does not harden the case in this steel and section"
+                                 : "it is in doubt whether this quench hardens the case fully: "
+                                   "harden a test piece of this section first",
+                 margin.mid, face->name);
 }
 
 static void note_face(hs_result_dimension *d, const hs_face *face) {
@@ -95,11 +94,11 @@ static void note_dimension(hs_result_dimension *d, const hs_window_found *f, con
     double told = NAN; /* of both faces once, where they harden alike */
     for (int k = 0; k < 2; k++) {
         size_t face = dimension->face[k];
-        double margin = chain->face[face].margin;
+        hs_band margin = chain->face[face].margin;
         if (k == 1 && face == dimension->face[0]) break;
-        if (chain->face[face].axis < HS_MAX_AXES && margin != told)
+        if (chain->face[face].axis < HS_MAX_AXES && margin.mid != told)
             note_hardening(d, &job->face[face], margin);
-        told = margin;
+        told = margin.mid;
         note_face(d, &job->face[face]);
     }
 }

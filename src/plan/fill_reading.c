@@ -33,11 +33,10 @@ static void order_case(hs_result *r, const hs_chain *chain) {
                      r->hard.limit_HV);
 }
 
-/* Where the core does not harden, the profile's hardness ends above what the steel has there. */
 static double deep_HV(const hs_chain *chain, size_t axis, double depth_m) {
     const hs_case_profile *p = &chain->response[axis].typical;
     double at_m = HS_K_CHD_DEEP_TIMES * depth_m;
-    if (!chain->core_hardens || at_m >= p->depth_m[p->n - 1]) return chain->core_HV;
+    if (at_m >= p->depth_m[p->n - 1]) return chain->core_HV.mid;
     return hs_case_hardness_at(p, at_m);
 }
 

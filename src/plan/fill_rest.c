@@ -108,9 +108,11 @@ static void say_of_route(hs_result *r, const hs_chain *chain) {
     if (steel->alloyed)
         say(r, "Carbon diffusivity is that of plain iron and carbon; on alloyed steel it is taken "
                "as known to 25 %% only.");
-    if (!chain->core_hardens)
-        say(r, "The core does not harden in this section and quench (%.0f HV, an estimate).",
-            chain->core_HV);
+    if (chain->core.martensite < 0.5)
+        say(r,
+            "The core does not harden through in this section and quench: an estimate of %.0f "
+            "to %.0f HV.",
+            chain->core_HV.low, chain->core_HV.high);
     for (size_t i = 0; i < chain->job->steps; i++)
         if (chain->job->step[i].kind == HS_DESCALE) return;
     say(r, "No descaling step in the route: scale left on the part is not on its size.");

@@ -1,4 +1,5 @@
 #include "plan/fill.h"
+#include "plan/harden.h"
 
 #include "constants.h"
 #include "hardskin/model/pack.h"
@@ -51,7 +52,7 @@ static hs_status depth_after(double *depth_m, const hs_chain *chain, size_t heat
     if (heats == 0 || chain->axes.n == 0) return HS_OK;
     hs_status status =
         hs_history_run(&profile, &chain->axes.axis[0], &chain->route, heats, middle, work, err);
-    if (status == HS_OK) status = hs_case_harden(&profile, &chain->hardening, err);
+    if (status == HS_OK) status = hs_harden_profile(&profile, chain, &chain->axes.axis[0], err);
     if (status != HS_OK) return status;
     if (hs_case_depth(depth_m, &profile, limit_HV, NULL) != HS_OK) *depth_m = 0;
     return HS_OK;

@@ -20,7 +20,26 @@ static double falls_below(const hs_hardening *h, double least_pct, double limit_
     return low;
 }
 
-void hs_limit_make(hs_limit *limit, const hs_hardening *h, double hardness_HV) {
+/* What the rate adds is found at the middle of Ms and hardness. Where a slow rate makes no carbon
+ * hard enough, never; where a fast one has the limit below all carbons told, the node before it. */
+static void move_by_rate(hs_limit *limit, const hs_hardening *h, double bound, double hardness_HV) {
+    const int middle = HS_LIMIT_NODES / 2;
+    double least = limit->least_pct[middle][middle];
+    for (int i = 0; i < HS_LIMIT_NODES; i++)
+        limit->by_rate_pct[i] = 0;
+    if (!(h->rate_K_s > 0) || least == HS_LIMIT_NEVER) return;
+    for (int i = 0; i < HS_LIMIT_NODES; i++) {
+        hs_hardening moved = *h;
+        moved.rate_K_s = h->rate_K_s * exp((i - middle) * bound);
+        double there = hs_hardened_carbon(&moved, hardness_HV);
+        if (!isnan(there))
+            limit->by_rate_pct[i] = there - least;
+        else
+            limit->by_rate_pct[i] = i < middle ? HS_LIMIT_NEVER : limit->by_rate_pct[i - 1];
+    }
+}
+
+void hs_limit_make(hs_limit *limit, const hs_hardening *h, double rate_bound, double hardness_HV) {
     limit->hardness_HV = hardness_HV;
     const int middle = HS_LIMIT_NODES / 2;
     for (int i = 0; i < HS_LIMIT_NODES; i++)
@@ -33,6 +52,7 @@ void hs_limit_make(hs_limit *limit, const hs_hardening *h, double hardness_HV) {
             limit->most_pct[i][k] =
                 isnan(least) ? HS_LIMIT_NEVER : falls_below(&shifted, least, hardness_HV);
         }
+    move_by_rate(limit, h, rate_bound, hardness_HV);
 }
 
 typedef struct place {
@@ -58,8 +78,14 @@ static double between(const double grid[HS_LIMIT_NODES][HS_LIMIT_NODES],
     return at_low + ms.share * (at_high - at_low);
 }
 
+/* Where one of two rates is too slow for any carbon, the nearer one decides. */
 double hs_limit_least(const hs_limit *limit, const double z[HS_INPUTS]) {
-    return between(limit->least_pct, z);
+    place rate = place_of(z[HS_IN_QUENCH]);
+    const double *low = &limit->by_rate_pct[rate.node];
+    double least = between(limit->least_pct, z);
+    if (fmax(low[0], low[1]) >= HS_LIMIT_NEVER)
+        return low[rate.share < 0.5 ? 0 : 1] >= HS_LIMIT_NEVER ? HS_LIMIT_NEVER : least;
+    return least + low[0] + rate.share * (low[1] - low[0]);
 }
 
 double hs_limit_most(const hs_limit *limit, const double z[HS_INPUTS]) {

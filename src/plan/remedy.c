@@ -1,6 +1,7 @@
 #include "plan/remedy.h"
 
 #include "plan/fill.h"
+#include "plan/harden.h"
 #include "plan/remedy_search.h"
 #include "plan/variant.h"
 
@@ -32,14 +33,27 @@ static void put_in(hs_result_dimension *d, const hs_remedy *remedy) {
     d->remedy[at] = *remedy;
 }
 
+/* What the margin of the changed job itself allows to be said. */
+static void say_hardening(hs_remedy *remedy, const hs_variant *variant, const hs_chain *changed) {
+    if (!variant->quench) return;
+    hs_band margin = hs_harden_margin(changed);
+    snprintf(remedy->text, sizeof remedy->text, "%s; %s", variant->text,
+             margin.low >= 1    ? "the case hardens, also in a lean heat and a slow bath"
+             : margin.mid >= 1  ? "the case hardens, if not in a lean heat and a slow bath"
+             : margin.high >= 1 ? "whether the case hardens fully is in doubt"
+                                : "the case does not harden");
+}
+
 static void offer(hs_result_dimension *dimension, const hs_window_found *before,
-                  const hs_window_found *after, const hs_variant *variant) {
+                  const hs_window_found *after, const hs_variant *variant,
+                  const hs_chain *changed) {
     for (size_t i = 0; i < variant->job.dimensions; i++) {
         if (!hs_search_wanted(&before[i]) || !helps(&before[i], &after[i])) continue;
         hs_remedy remedy = {.gain_m = hs_search_width(&after[i]) - hs_search_width(&before[i]),
                             .verdict = after[i].verdict};
         memcpy(remedy.what, variant->what, sizeof remedy.what);
         memcpy(remedy.text, variant->text, sizeof remedy.text);
+        say_hardening(&remedy, variant, changed);
         put_in(&dimension[i], &remedy);
     }
 }
@@ -73,7 +87,7 @@ static void take(hs_search *s, int soak) {
     if (hs_search_spoils(s)) return; /* no remedy that breaks another dimension */
     s->opened |= hs_search_opens(s) == hs_search_wants(s);
     keep_if_best(s, soak);
-    offer(s->dimension, s->before, s->work->found, &s->work->variant);
+    offer(s->dimension, s->before, s->work->found, &s->work->variant, &s->work->chain);
 }
 
 /* Run one size and confirm it; 0 where it does not run. */
@@ -136,7 +150,7 @@ static void name_both(hs_variant *v, const char *first) {
 /* Does it open every window and close none? Then it is offered. */
 static int settle(hs_search *s) {
     if (hs_search_opens(s) < hs_search_wants(s) || hs_search_spoils(s)) return 0;
-    offer(s->dimension, s->before, s->work->found, &s->work->variant);
+    offer(s->dimension, s->before, s->work->found, &s->work->variant, &s->work->chain);
     return 1;
 }
 

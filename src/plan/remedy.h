@@ -11,6 +11,7 @@ typedef struct hs_variant {
     hs_step step[HS_MAX_STEPS];
     hs_face face[HS_MAX_FACES];
     char what[80], text[240];
+    int quench; /* steel or quench is another: say how surely the case then hardens */
 } hs_variant;
 
 enum { HS_FEW_DRAWS = 512 };

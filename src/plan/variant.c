@@ -14,6 +14,7 @@ void hs_variant_start(hs_variant *v, const hs_job *job) {
     memcpy(v->face, job->face, job->faces * sizeof *job->face);
     v->job.step = v->step;
     v->job.face = v->face;
+    v->quench = 0;
 }
 
 static hs_step *last_step(hs_variant *v, hs_step_kind kind) {
@@ -104,7 +105,9 @@ static int gentler_quench(hs_variant *v, int size) {
     step->medium = hs_table_text(t, (size_t)row, 0);
     snprintf(v->what, sizeof v->what, "gentler quench: %s", media[size]);
     snprintf(v->text, sizeof v->text,
-             "checked that the case still hardens; oil can flash and burn, read its caution");
+             size == 0 ? "oil can flash and burn, read its caution"
+                       : "between oil and water; its strength must be kept right");
+    v->quench = 1;
     return 1;
 }
 
@@ -122,8 +125,8 @@ static int stronger_quench(hs_variant *v, int size) {
     step->medium = hs_table_text(t, (size_t)row, 0);
     snprintf(v->what, sizeof v->what, "stronger quench: %s", media[size]);
     snprintf(v->text, sizeof v->text,
-             "hardens this steel, but warps more and may crack it at "
-             "sharp corners and holes");
+             "warps more and may crack the part at sharp corners and holes");
+    v->quench = 1;
     return 1;
 }
 
@@ -136,6 +139,7 @@ static int other_steel(hs_variant *v, int size) {
     snprintf(v->text, sizeof v->text,
              "alloyed: hardens in a gentler quench; costs more, and its "
              "case is known with more doubt");
+    v->quench = 1;
     return 1;
 }
 

@@ -16,6 +16,13 @@ void hs_json_case(hs_json *json, cJSON *to, const hs_result *result) {
     hs_json_number(json, object, "surface_HV", c->surface_HV);
     hs_json_number(json, object, "surface_HRC", c->surface_HRC);
     hs_json_number(json, object, "core_HV", c->core_HV);
+    hs_json_number(json, object, "core_low_HV", c->core_low_HV);
+    hs_json_number(json, object, "core_high_HV", c->core_high_HV);
+    hs_json_number(json, object, "core_martensite_pct", c->core_martensite_pct);
+    hs_json_number(json, object, "core_bainite_pct", c->core_bainite_pct);
+    hs_json_number(json, object, "hardening_margin_low", c->margin_low);
+    hs_json_number(json, object, "hardening_margin", c->margin);
+    hs_json_number(json, object, "hardening_margin_high", c->margin_high);
     hs_json_number(json, object, "retained_austenite_pct", c->retained_austenite_pct);
     hs_json_mm(json, object, "soft_rim_mm", c->soft_rim_m);
     hs_json_mm(json, object, "effective_case_mm", c->effective_m);

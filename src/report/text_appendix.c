@@ -42,11 +42,6 @@ static void profile_lines(hs_page *page) {
         hs_page_say(page, 2, "%8.3f  %8.4f  %9.3f  %6.0f", c->profile[i].depth_m * 1e3,
                     c->profile[i].depth_m / 0.0254, c->profile[i].carbon_pct,
                     c->profile[i].hardness_HV);
-    if (!c->core_hardens)
-        hs_page_say(page, 2,
-                    "The hardness is that of steel hardened through; towards the core, which does "
-                    "not harden here, it falls to %.0f HV.",
-                    c->core_HV);
 }
 
 static void bow_lines(hs_page *page) {

@@ -3,6 +3,57 @@
 
 #include <math.h>
 
+/* What this quench needs in hardenability, and what the steel has of it. */
+static void hardening_line(hs_page *page) {
+    const hs_result_case *c = &page->result->hard;
+    if (!c->hardens)
+        hs_page_say(page, 2,
+                    "THE CASE DOES NOT HARDEN in this quench and section: it has %.2f of the "
+                    "hardenability that takes, %.2f at best; carbon %.2f %%",
+                    c->margin, c->margin_high, c->surface_carbon_pct);
+    else if (c->margin < 1)
+        hs_page_say(page, 2,
+                    "whether the case hardens fully is in doubt: it has %.2f (%.2f to %.2f) of the "
+                    "hardenability that takes; harden a test piece of this section first",
+                    c->margin, c->margin_low, c->margin_high);
+    else if (c->margin_low < 1)
+        hs_page_say(page, 2,
+                    "the case hardens in a brisk quench; a sluggish one and a lean heat of this "
+                    "steel leave it partly soft: it has %.1f (%.1f to %.1f) times the "
+                    "hardenability that takes",
+                    c->margin, c->margin_low, c->margin_high);
+}
+
+/* What the core is made of, most first; what nobody would find under the microscope is left out. */
+static void made_of(hs_text *out, const hs_result_case *c) {
+    const double share[3] = {c->core_martensite_pct, c->core_bainite_pct,
+                             100 - c->core_martensite_pct - c->core_bainite_pct};
+    static const char *const name[3] = {"martensite", "bainite", "ferrite and pearlite"};
+    int used[3] = {0};
+    for (int n = 0; n < 3; n++) {
+        int most = -1;
+        for (int k = 0; k < 3; k++)
+            if (!used[k] && (most < 0 || share[k] > share[most])) most = k;
+        used[most] = 1;
+        if (share[most] < 2.5) return;
+        if (share[most] > 97.5)
+            hs_text_add(out, "%s", name[most]);
+        else
+            hs_text_add(out, "%s about %.0f %% %s", n ? "," : "", 5 * round(share[most] / 5),
+                        name[most]);
+    }
+}
+
+static void core_line(hs_page *page) {
+    const hs_result_case *c = &page->result->hard;
+    char words[160];
+    hs_text list = hs_text_start(words, sizeof words);
+    made_of(&list, c);
+    hs_page_say(page, 2, "core: %.0f HV (%.0f to %.0f HV), %s", c->core_HV,
+                10 * floor(c->core_low_HV / 10), 10 * ceil(c->core_high_HV / 10),
+                words[0] == ' ' ? words + 1 : words);
+}
+
 static void case_lines(hs_page *page) {
     const hs_result_case *c = &page->result->hard;
     hs_words mid = hs_page_length(page, c->depth_m, HS_DOWN);
@@ -11,15 +62,12 @@ static void case_lines(hs_page *page) {
     hs_words rim = hs_page_length(page, c->soft_rim_m, HS_UP);
     hs_page_say(page, 2, "as hardened, to %.0f HV: %s typical", c->limit_HV, mid.text);
     hs_page_say(page, 2, "low side: %s; total case: %s", low.text, total.text);
-    if (!c->hardens)
-        hs_page_say(page, 2, "THE CASE DOES NOT HARDEN in this quench and section; carbon %.2f %%",
-                    c->surface_carbon_pct);
-    else
+    hardening_line(page);
+    if (c->hardens)
         hs_page_say(page, 2, "surface: %s, carbon %.2f %%, retained austenite %.0f %%",
                     hs_page_hardness(c->surface_HV).text, c->surface_carbon_pct,
                     c->retained_austenite_pct);
-    hs_page_say(page, 2, "core: %s%s", hs_page_hardness(c->core_HV).text,
-                c->core_hardens ? "" : " (does not harden in this section and quench)");
+    core_line(page);
     if (c->soft_rim_m > 0) hs_page_say(page, 2, "soft rim to be ground off: %s", rim.text);
 }
 

@@ -30,8 +30,9 @@ HS_API double hs_a255_HRC(double carbon_pct);
  *  .7 %C the table's two points. NaN below .10 %C. Basis: judgement on A255. */
 HS_API double hs_martensite_HV(double carbon_pct);
 
-/** The same down to .02 %C: below .10 % by the slope Maynier et al. 1978 give martensite, 949 HV per
- *  % of carbon. Basis: judgement; for soft cores and decarburised rims. NaN outside .02 to .70. */
+/** The same down to .02 %C: below .10 % by the slope Maynier et al. 1978 give martensite, 949 HV
+ * per % of carbon. Basis: judgement; for soft cores and decarburised rims. NaN outside .02 to .70.
+ */
 HS_API double hs_lath_martensite_HV(double carbon_pct);
 
 /** One temper or bake. */
@@ -58,9 +59,9 @@ typedef struct hs_hardening {
     double quench_to_K;      /* usually 293.15 */
     const hs_temper *temper; /* tempers and bakes after the last quench */
     size_t tempers;
-    double rate_K_s;           /* of cooling at 700 C; what it leaves of bainite, ferrite and pearlite
-                                  is mixed in (hs_structure_of). 0 = all martensite */
-    double ms_shift_K;         /* doubt; 0 */
+    double rate_K_s;   /* of cooling at 700 C; what it leaves of bainite, ferrite and pearlite
+                          is mixed in (hs_structure_of). 0 = all martensite */
+    double ms_shift_K; /* doubt; 0 */
     double hardness_shift_HRC; /* doubt, on the final hardness; 0 */
 } hs_hardening;
 

@@ -15,8 +15,8 @@ typedef struct hs_structure {
  *
  *    steel        hs_composition  in  its C is not used
  *    carbon_pct   double          in  dissolved in the austenite, to .90 (more counts as .90)
- *    austenite_K  double          in  heat before the quench, stands for the austenitising parameter
- *    rate_K_s     double          in  at 700 C; INFINITY: all martensite
+ *    austenite_K  double          in  heat before the quench, stands for the austenitising
+ * parameter rate_K_s     double          in  at 700 C; INFINITY: all martensite
  *
  *  Between the published rates the shares are linear in the logarithm of the rate. Above .50 %C the
  *  system has no data: there the critical rates fall on as one over the square of the carbon factor

@@ -40,10 +40,13 @@ typedef struct hs_result_case {
     double total_m;
     double surface_carbon_pct, surface_HV, surface_HRC, core_HV, core_HRC; /* HRC NaN if too soft */
     int hardens; /* 0: this quench does not harden the case; surface NaN then */
+    double margin_low, margin, margin_high; /* of hardening: surely from 1 at the low end */
+    double core_low_HV, core_high_HV;
+    double core_martensite_pct, core_bainite_pct; /* the rest ferrite and pearlite */
     double retained_austenite_pct;
     double soft_rim_m;
     double dissolved_pct; /* carbon the reheat dissolves at most */
-    int core_hardens;
+    int core_hardens; /* half martensite or more */
     size_t face;        /* index into job faces: the one told of */
     double effective_m; /* typical depth to 50 HRC, SAE J423; NaN where none is that hard */
     double deep_HV;     /* hardness at 3 x depth_m */

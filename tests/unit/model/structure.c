@@ -14,7 +14,8 @@ static const double KELVIN = 273.15, INCH = 0.0254;
  * the trade's end-quench charts (SAE J406; from memory). */
 static double end_quench_rate(double distance_mm) {
     static const double sixteenth[] = {1, 2, 3, 4, 5, 6, 7, 8, 10, 12, 16, 20, 24, 28},
-                        rate_F_s[] = {490, 305, 195, 125, 77, 56, 42, 33, 21.4, 16.3, 10, 7, 5.1, 4};
+                        rate_F_s[] = {490, 305,  195,  125, 77, 56,  42,
+                                      33,  21.4, 16.3, 10,  7,  5.1, 4};
     double at = log(fmax(distance_mm / 1e3 / INCH * 16, 1));
     size_t k = 1;
     while (k < 13 && at > log(sixteenth[k]))

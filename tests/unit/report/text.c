@@ -159,6 +159,20 @@ static void text__certain_results__never_print_0_or_100_percent(void) {
     }
 }
 
+/* own contract: the core is told with its doubt and what it is made of, most first */
+static void text__core__is_told_with_its_doubt_and_its_structure(void) {
+    made m;
+    made_plate(&m);
+    CHECK(strstr(write_text(&m), "core: 350 HV (290 to 400 HV), about 60 % bainite, about 40 %") != NULL);
+    m.result.hard.core_martensite_pct = 99;
+    m.result.hard.core_bainite_pct = 1;
+    CHECK(strstr(write_text(&m), "core: 350 HV (290 to 400 HV), martensite\n") != NULL);
+    m.result.hard.margin = 0.8;
+    CHECK(strstr(write_text(&m), "whether the case hardens fully is in doubt") != NULL);
+    m.result.hard.hardens = 0;
+    CHECK(strstr(write_text(&m), "THE CASE DOES NOT HARDEN") != NULL);
+}
+
 static void text__cautions__gravest_first(void) {
     made m;
     made_plate(&m);
@@ -206,7 +220,8 @@ static void text__too_small_a_buffer__fails_and_stays_inside(void) {
     CHECK(hs_report_text(small, whole, &m.job, &m.result) == HS_OK);
 }
 
-HS_TEST_MAIN("report_text", TEST(text__every_kind_of_result__fits_80_columns),
+HS_TEST_MAIN("report_text", TEST(text__core__is_told_with_its_doubt_and_its_structure),
+             TEST(text__every_kind_of_result__fits_80_columns),
              TEST(text__long_words_and_names__fit_80_columns),
              TEST(text__go__rough_size_is_in_the_first_12_lines),
              TEST(text__bore__draws_may_on_the_small_side), TEST(text__inch_first__swaps_the_units),
