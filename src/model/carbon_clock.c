@@ -35,6 +35,8 @@ static int load(hs_carbon_clock *clock, size_t segment, int part) {
     double span = p[1].temp_K - p[0].temp_K, seconds = (b - a) * (p[1].time_s - p[0].time_s);
     clock->temp0_K = p[0].temp_K + a * span;
     clock->temp1_K = p[0].temp_K + b * span;
+    clock->D0 = hs_diffusivity_value(clock->d, clock->carbon_pct, clock->temp0_K);
+    clock->D1 = hs_diffusivity_value(clock->d, clock->carbon_pct, clock->temp1_K);
     double middle = 0.5 * (clock->temp0_K + clock->temp1_K);
     double reach = 0.5 * (clock->temp1_K - clock->temp0_K) / sqrt(3);
     clock->width_m2 = seconds * 0.5 *
@@ -70,7 +72,11 @@ double hs_carbon_clock_temp(hs_carbon_clock *clock, double spread_m2) {
         continue;
     if (!(clock->width_m2 > 0)) return clock->temp1_K;
     double share = fmin(1, fmax(0, (spread_m2 - clock->start_m2) / clock->width_m2));
-    return clock->temp0_K + share * (clock->temp1_K - clock->temp0_K);
+    /* Share of the part's time, the diffusivity being straight between its ends. */
+    double rise = clock->D1 - clock->D0, mean = 0.5 * (clock->D0 + clock->D1);
+    double root = sqrt(clock->D0 * clock->D0 + 2 * rise * mean * share);
+    double gone = fmin(1, 2 * mean * share / (clock->D0 + root));
+    return clock->temp0_K + gone * (clock->temp1_K - clock->temp0_K);
 }
 
 double hs_carbon_spread(const hs_heat *heat, const hs_diffusivity *d, double carbon_pct) {

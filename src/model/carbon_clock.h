@@ -15,6 +15,7 @@ typedef struct hs_carbon_clock {
     double start_m2;         /* reading at the beginning of that part */
     double width_m2;         /* what the part is worth */
     double temp0_K, temp1_K; /* at its ends */
+    double D0, D1;           /* diffusivity there, m2/s */
 } hs_carbon_clock;
 
 /** Set to the start of a heat. */

@@ -4,7 +4,7 @@
 
 /* How much finer the cells are at the faces: one face by sinh, two faces by tanh. Smooth maps keep
  * the scheme second order. */
-static const double ONE_FACE = 2.2, TWO_FACES = 1.4;
+static const double ONE_FACE = 3.0, TWO_FACES = 1.8;
 
 static double mapped(double share, int two_faces) {
     if (two_faces) return 0.5 * (1 + tanh(TWO_FACES * (2 * share - 1)) / tanh(TWO_FACES));

@@ -4,8 +4,7 @@
 #include "support/check.h"
 
 enum { CONDITIONS = 60 };
-static const double SHARE = 0.005, FLOOR_M = 1e-6,
-                    FLAT_PCT = 0.0005;  /* promised: carbon_course.h */
+static const double SHARE = 0.005, FLOOR_M = 1e-6, FLAT_PCT = 0.001; /* promised: carbon_course.h */
 static const double READING_M = 0.2e-6; /* under a fifth of the floor nothing is told apart */
 
 static double uniform(unsigned i, unsigned k) {
@@ -67,7 +66,7 @@ static void make(condition *c, unsigned i) {
 
 typedef struct tally {
     int depths, under, flat, meshes[4];
-    double worst_share, worst_under_m;
+    double worst_share, worst_under_m, balance;
 } tally;
 
 /* Carbon at a depth; where the whole wall is meant, the least in it. */
@@ -99,7 +98,7 @@ static void compare(tally *t, const condition *c, const hs_carbon_end *fine, dou
     t->worst_share = fmax(t->worst_share, fmax(0, error - FLOOR_M) / true_m);
 }
 
-/* Promised: every depth within .5 % and 1 um of the converged one (or .0005 % of carbon in a wall
+/* Promised: every depth within .5 % and 1 um of the converged one (or .001 % of carbon in a wall
  * that has levelled out), and the estimate above the true error in all but one of twenty */
 static void course__random_heats__keep_what_the_estimate_promises(void) {
     static hs_carbon_end end, fine;
@@ -113,7 +112,7 @@ static void course__random_heats__keep_what_the_estimate_promises(void) {
         CHECK(hs_carbon_course_run(&fine, &c.course, HS_CARBON_CELLS, NULL) == HS_OK);
         for (size_t m = accuracy.cells; m > HS_CARBON_CELLS_USUAL; m /= 2)
             t.meshes[m == accuracy.cells ? 1 : 2]++;
-        CHECK(end.uptake.balance_error < 1e-12 && fine.uptake.balance_error < 1e-12);
+        t.balance = fmax(t.balance, fmax(end.uptake.balance_error, fine.uptake.balance_error));
         for (size_t k = 0; k < levels.n; k++)
             compare(&t, &c, &fine, levels.carbon_pct[k],
                     hs_carbon_course_depth(&end, &c.course, levels.carbon_pct[k]),
@@ -125,6 +124,8 @@ static void course__random_heats__keep_what_the_estimate_promises(void) {
            CONDITIONS, t.depths, 100 * t.worst_share, t.flat, t.under, 1e6 * t.worst_under_m,
            t.meshes[1]);
     CHECK(t.depths > 200 && t.worst_share > 0 && t.meshes[1] > 0);
+    printf("balance of carbon: at worst %.1e of it\n", t.balance);
+    CHECK(t.balance < 1e-11); /* rounding, of up to a thousand steps on 384 cells */
     CHECK(t.under <= t.depths / 20);
     CHECK(t.worst_under_m < 3e-6);
     CHECK(t.flat <= t.depths / 50);

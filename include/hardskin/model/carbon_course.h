@@ -48,7 +48,7 @@ HS_API hs_status hs_carbon_course_run(hs_carbon_end *end, const hs_carbon_course
  *  its neighbours. Second order would allow a third of it; but the error of reading between two
  *  centres comes and goes with where they lie. The steps in time grow finer with the mesh, so their
  *  error is in it. A depth may be worse where the carbon of the two meshes differs there by less
- *  than .0005 %: in a wall that has levelled out it means nothing.
+ *  than .001 %: in a wall that has levelled out it means nothing.
  *
  *    end       hs_carbon_end       out
  *    accuracy  hs_carbon_accuracy  out
