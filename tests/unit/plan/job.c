@@ -24,7 +24,7 @@ static size_t row_of(hs_table_id id, const char *name) {
 static void add_route(test_job *out) {
     const hs_step steps[] = {{.kind = HS_CARBURISE,
                               .temp_K = just(1198.15),
-                              .hold_s = just(14 * 3600.0),
+                              .hold_s = just(16 * 3600.0),
                               .medium = "charcoal with carbonate",
                               .surface_carbon_pct = {0.8, 1.0, 1.2},
                               .box_m = 0.15},
