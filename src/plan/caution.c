@@ -184,5 +184,6 @@ void hs_caution_collect(hs_result *result, const hs_job *job) {
     if (result->descale_present && result->descale.bake_s > 0) add(result, "bake-no-guarantee");
     add_case(result, job);
     add_faces(result, job);
+    if (result->test_piece.ways > 0) ADD_ALL(result, "etch-acid", "break-hard");
     if (!job->test_piece.stated) add(result, "test-piece");
 }

@@ -19,6 +19,7 @@ static hs_status run_axes(hs_chain *chain, hs_history_work *work, hs_error *err)
 
 static hs_status start(hs_chain *chain, const hs_job *job, hs_error *err) {
     chain->job = job;
+    chain->reading = (hs_reading){0};
     hs_status status = hs_route_read(&chain->route, job, err);
     if (status == HS_OK) status = hs_axes_of(&chain->axes, job, err);
     if (status != HS_OK) return status;
@@ -101,7 +102,9 @@ static double clean_up(const hs_chain *chain, size_t face, const hs_part_draw *d
 static double depth_to(const hs_chain *chain, size_t face, const hs_limit *limit,
                        const hs_part_draw *draw) {
     const hs_response *r = &chain->response[chain->face[face].axis];
-    double depth_m = hs_response_depth(r, hs_limit_least(limit, draw->z), &draw->carbon);
+    double depth_m = chain->reading.plan
+                         ? hs_reading_depth(&chain->reading, chain, face, limit, draw->z)
+                         : hs_response_depth(r, hs_limit_least(limit, draw->z), &draw->carbon);
     if (!(depth_m > 0) || chain->face[face].margin.high < 1) return 0;
     return fmax(0, depth_m + draw->scatter_m);
 }
@@ -146,7 +149,9 @@ double hs_chain_depth_to(const hs_chain *chain, size_t axis, double limit_HV) {
         }
     hs_limit_make(&limit, &h, rate_bound, limit_HV);
     hs_response_draw draw = hs_response_at(r, &chain->job->part.steel, middle);
-    return hs_response_depth(r, hs_limit_least(&limit, middle), &draw);
+    double depth_m = hs_response_depth(r, hs_limit_least(&limit, middle), &draw);
+    return chain->reading.plan && chain->reading.factor > 0 ? chain->reading.factor * depth_m
+                                                            : depth_m;
 }
 
 double hs_chain_surface_HV(const hs_chain *chain, size_t steps) {

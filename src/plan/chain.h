@@ -5,6 +5,7 @@
 #include "hardskin/model/hardenability_doubt.h"
 #include "plan/limit.h"
 #include "plan/loss.h"
+#include "plan/reading.h"
 #include "plan/response.h"
 #include "plan/warp.h"
 #include "plan/window.h"
@@ -30,8 +31,9 @@ typedef struct hs_chain {
     hs_hardening hardening;
     hs_loss loss;
     hs_warp warp;
-    hs_band core_HV;   /* at the middle of the thinnest section, with its doubt */
-    hs_structure core; /* there */
+    hs_band core_HV;    /* at the middle of the thinnest section, with its doubt */
+    hs_structure core;  /* there */
+    hs_reading reading; /* absent until hs_reading_make */
 } hs_chain;
 
 /** What a draw means for the whole part. */

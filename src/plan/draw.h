@@ -29,7 +29,8 @@
     X(HS_IN_GROWTH_ALONG, "growth of the length")                                                  \
     X(HS_IN_RUN_OUT, "tilt of the ends")                                                           \
     X(HS_IN_SETUP, "set-up")                                                                       \
-    X(HS_IN_QUENCH, "quench and hardenability of the steel")
+    X(HS_IN_QUENCH, "quench and hardenability of the steel")                                       \
+    X(HS_IN_READING, "reading of the case depth")
 
 typedef enum hs_input {
 #define X(id, name) id,

@@ -20,14 +20,16 @@ static size_t worst_face(const hs_result *result, const hs_chain *chain) {
     return worst;
 }
 
-static void thin_profile(hs_result_case *out, const hs_case_profile *p) {
+/* `scale` on the depths: a reading of the case. */
+static void thin_profile(hs_result_case *out, const hs_case_profile *p, double scale) {
     double end_m = fmin(p->depth_m[p->n - 1], 1.3 * out->total_m);
     enum { ROWS = 33 };
     for (size_t i = 0; i < ROWS; i++) {
         double depth_m = end_m * (double)i / (ROWS - 1);
-        out->profile[i] = (hs_profile_point){depth_m, hs_case_carbon_at(p, depth_m),
+        out->profile[i] = (hs_profile_point){scale * depth_m, hs_case_carbon_at(p, depth_m),
                                              hs_case_hardness_at(p, depth_m)};
     }
+    out->total_m *= scale;
     out->points = ROWS;
 }
 
@@ -79,7 +81,8 @@ static void fill_hard(hs_result_case *out, const hs_chain *chain, size_t face,
     double reach_m = p->depth_m[p->n - 1];
     if (hs_case_total(&out->total_m, p, chain->job->part.steel.mid.C, NULL) != HS_OK)
         out->total_m = reach_m;
-    thin_profile(out, p);
+    const hs_reading *reading = &chain->reading;
+    thin_profile(out, p, reading->plan && reading->factor > 0 ? reading->factor : 1);
 }
 
 static void fill_scale(hs_result_scale *out, const hs_chain *chain, const hs_draws *draws,

@@ -2,6 +2,7 @@
 #include "plan/fill.h"
 
 #include "constants.h"
+#include "hardskin/tables/table.h"
 #include "hardskin/units/hardness.h"
 #include "plan/chd.h"
 
@@ -40,6 +41,36 @@ static double deep_HV(const hs_chain *chain, size_t axis, double depth_m) {
     return hs_case_hardness_at(p, at_m);
 }
 
+/* The files of a set on either side of the limit. */
+static void fill_files(hs_result_case *out, const hs_chain *chain, size_t axis) {
+    const hs_table *t = hs_table_get(HS_TABLE_HARDNESS_FILES);
+    double limit_HRC = hs_hardness_HRC_of_HV(out->limit_HV);
+    out->file_HRC[0] = out->file_HRC[1] = NAN;
+    for (size_t r = 0; r < t->rows; r++) {
+        double class_HRC = hs_table_number(t, r, HS_HARDNESS_FILES_CLASS);
+        if (class_HRC < limit_HRC) out->file_HRC[0] = class_HRC;
+        if (class_HRC >= limit_HRC && isnan(out->file_HRC[1])) out->file_HRC[1] = class_HRC;
+    }
+    for (int k = 0; k < 2; k++)
+        out->file_m[k] =
+            isnan(out->file_HRC[k])
+                ? NAN
+                : hs_chain_depth_to(chain, axis, hs_hardness_HV_of_HRC(out->file_HRC[k]));
+}
+
+static void fill_ways(hs_result_case *out, const hs_chain *chain, size_t axis) {
+    const hs_reading *r = &chain->reading;
+    for (int way = 0; way < HS_CASE_WAYS; way++)
+        out->way_m[way] = hs_reading_expected(chain, axis, (hs_case_way)way, out->limit_HV);
+    fill_files(out, chain, axis);
+    out->reading = (hs_result_reading){.present = r->present,
+                                       .plan = r->plan,
+                                       .read_m = r->read_m,
+                                       .factor = r->factor,
+                                       .doubt_m = r->plan ? r->doubt_m : r->doubt_here_m};
+    if (r->computed_m > 0) out->reading.computed_m = r->computed_m - (r->from_blank_m - r->read_m);
+}
+
 void hs_fill_readings(hs_result *r, const hs_chain *chain) {
     const hs_job *job = chain->job;
     for (size_t i = 0; i < job->faces; i++) {
@@ -49,8 +80,10 @@ void hs_fill_readings(hs_result *r, const hs_chain *chain) {
             hs_chd_write(r->face[i].drawing, sizeof r->face[i].drawing, job->face[i].case_m,
                          job->face[i].limit_HV);
     }
-    if (!r->hard.present || !(r->hard.depth_m > 0)) return;
+    if (!r->hard.present) return;
     size_t axis = chain->face[r->hard.face].axis;
+    fill_ways(&r->hard, chain, axis);
+    if (!(r->hard.depth_m > 0)) return;
     double effective_HV = hs_hardness_HV_of_HRC(HS_K_CHD_EFFECTIVE);
     r->hard.effective_m = hs_chain_depth_to(chain, axis, effective_HV);
     if (!(r->hard.effective_m > 0)) r->hard.effective_m = NAN;

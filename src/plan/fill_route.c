@@ -55,6 +55,7 @@ static hs_status depth_after(double *depth_m, const hs_chain *chain, size_t heat
     if (status == HS_OK) status = hs_harden_profile(&profile, chain, &chain->axes.axis[0], err);
     if (status != HS_OK) return status;
     if (hs_case_depth(depth_m, &profile, limit_HV, NULL) != HS_OK) *depth_m = 0;
+    if (chain->reading.plan && chain->reading.factor > 0) *depth_m *= chain->reading.factor;
     return HS_OK;
 }
 

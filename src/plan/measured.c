@@ -47,28 +47,16 @@ static double measured_shape(const hs_job *job, size_t i) {
     }
 }
 
-double hs_measured_case(double *doubt_m, const hs_measured *m, const hs_measured_input *in) {
-    *doubt_m = 0;
-    if (!(m->case_m > 0) || !(in->case_there_m > 0)) return 0;
-    *doubt_m = m->on_part ? HS_K_MEASURED_DOUBT_CASE_ON_PART : HS_K_MEASURED_DOUBT_CASE_TEST_PIECE;
-    return m->case_m - in->case_there_m;
-}
-
 /* Case of a face from the hardened surface, in the middle (k 0) or at its bad side (k 1). */
-static double case_of(const hs_job *job, const hs_measured_input *in, size_t face, int k) {
-    double doubt_m, shift_m = hs_measured_case(&doubt_m, &job->measured, in);
-    const hs_measured_face *f = &in->face[face];
-    if (doubt_m > 0) return f->case_m + shift_m - (k ? doubt_m : 0);
-    return k ? f->case_low_m : f->case_m;
+static double case_of(const hs_measured_input *in, size_t face, int k) {
+    return k ? in->face[face].case_low_m : in->face[face].case_m;
 }
 
 static hs_face_sum face_at(const hs_job *job, const hs_measured_input *in, size_t dimension,
                            size_t face, int k) {
-    double doubt_m, shift_m = hs_measured_case(&doubt_m, &job->measured, in);
     const hs_measured_face *f = &in->face[face];
-    double hard_to_m = k && !(doubt_m > 0) ? f->hard_to_low_m : f->hard_to_m;
-    hard_to_m += shift_m - (k ? doubt_m : 0);
-    double budget_m = case_of(job, in, face, k) - job->face[face].case_m;
+    double hard_to_m = k ? f->hard_to_low_m : f->hard_to_m;
+    double budget_m = case_of(in, face, k) - job->face[face].case_m;
     if (f->free_m > 0) budget_m = hard_to_m = f->free_m;
     return (hs_face_sum){.ground = job->face[face].finish == HS_GROUND,
                          .clean_up_m = k ? f->clean_up_high_m : f->clean_up_m,
@@ -110,7 +98,7 @@ static void set_removal(hs_result_measured_dimension *out, const hs_bench *b, co
         low = fmin(low, hs_face_least_removal(&face[f], v, a));
         high = fmax(high, hs_face_most_removal(&face[f], v, z));
         if (hs_face_asks(&job->face[index]))
-            left = fmin(left, case_of(job, in, index, 0) - hs_face_deepest(&face[f], v, z));
+            left = fmin(left, case_of(in, index, 0) - hs_face_deepest(&face[f], v, z));
     }
     int inch = job->inch_first;
     out->removal_min_m = hs_window_round(low, inch, HS_DOWN);
@@ -173,8 +161,8 @@ void hs_measured_judge(hs_result_measured *out, const hs_job *job, const hs_meas
         for (int f = 0; f < 2; f++) {
             size_t face = job->dimension[i].face[f];
             if (job->face[face].finish != HS_GROUND) continue;
-            out->case_m = fmin(out->case_m, case_of(job, in, face, 0));
-            out->case_low_m = fmin(out->case_low_m, case_of(job, in, face, 1));
+            out->case_m = fmin(out->case_m, case_of(in, face, 0));
+            out->case_low_m = fmin(out->case_low_m, case_of(in, face, 1));
         }
     }
     if (!isfinite(out->case_m)) out->case_m = out->case_low_m = NAN;

@@ -11,7 +11,7 @@
 /** What the plan knows of a face, counted from the hardened surface (blank surface less scale). */
 typedef struct hs_measured_face {
     double clean_up_m, clean_up_high_m; /* c: typical, bad side */
-    double case_m, case_low_m;          /* computed case to the face's limit */
+    double case_m, case_low_m;          /* case to the face's limit, as read or computed */
     double hard_to_m, hard_to_low_m;    /* deepest with the asked hardness; INFINITY: none asked */
     double soft_rim_m;                  /* 0 = none */
     double free_m; /* most that may come off where nothing is asked; 0: something is */
@@ -23,8 +23,8 @@ typedef struct hs_measured_input {
     double split_m[HS_MAX_DIMENSIONS];      /* d */
     double shape_m[HS_MAX_DIMENSIONS];      /* V computed, for what was not measured and for */
     double shape_high_m[HS_MAX_DIMENSIONS]; /* what another hardening may bring */
-    double case_there_m; /* computed case where and to the limit it was measured; 0 not known */
-    double lost_m;       /* scale per side another casing and hardening would cost */
+    int case_read; /* the case of the faces is from a reading, not computed */
+    double lost_m; /* scale per side another casing and hardening would cost */
 } hs_measured_input;
 
 /** One dimension at the bench: in the middle of what was measured, and with all doubt against us.
@@ -49,10 +49,6 @@ double hs_bench_deep(hs_shape_limits limit);
 void hs_measured_remedies(hs_result_measured_dimension *out, const hs_bench *bench,
                           const hs_job *job, size_t dimension, const hs_measured_input *in);
 
-/** By how much the case was found deeper than computed; doubt 0 and nothing moved when it was not
- *  measured, or not where a computed one is known. */
-double hs_measured_case(double *doubt_m, const hs_measured *measured, const hs_measured_input *in);
-
 /** Terms of the clean-up limit, STOP-IF lines, note; a surface that reads soft lowers the verdict.
  */
 void hs_measured_say(hs_result_measured_dimension *out, const hs_bench *bench, const hs_job *job,
@@ -65,8 +61,7 @@ void hs_measured_say(hs_result_measured_dimension *out, const hs_bench *bench, c
  *    job   in   job->measured stated
  *    in    in   see above
  *
- *  The verdict of the part is the worst of its dimensions. A measured case moves every computed
- *  depth by (measured - computed where it was measured). Limits rounded to the safe side. */
+ *  The verdict of the part is the worst of its dimensions. Limits rounded to the safe side. */
 void hs_measured_judge(hs_result_measured *out, const hs_job *job, const hs_measured_input *in);
 
 #endif

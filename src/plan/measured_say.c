@@ -3,6 +3,7 @@
 
 #include "base/text.h"
 #include "constants.h"
+#include "hardskin/model/indent.h"
 #include "plan/words.h"
 
 #include <math.h>
@@ -60,36 +61,65 @@ static void set_note(hs_result_measured_dimension *out, const hs_bench *b, const
                     hs_word_length(deep_m, job->inch_first, HS_UP).text);
     if (!job->measured.dimension[i].shape_given)
         hs_text_add(&text, "Shape not measured: the computed one is used. ");
-    double doubt_m;
-    (void)hs_measured_case(&doubt_m, &job->measured, in);
-    if (!(doubt_m > 0)) hs_text_add(&text, "Case not measured: the computed one is used.");
+    if (!in->case_read) hs_text_add(&text, "Case not measured: the computed one is used.");
+}
+
+/* The Rockwell C, A or N reading cannot be true where the case is thinner than it needs. */
+static int reads_low(const hs_measured *m, double case_m) {
+    static const hs_hardness_test tests[] = {[HS_HRC] = HS_TEST_HRC,
+                                             [HS_HRA] = HS_TEST_HRA,
+                                             [HS_HR15N] = HS_TEST_HR15N,
+                                             [HS_HR30N] = HS_TEST_HR30N};
+    if (m->by_files || m->hardness_scale == HS_SCALE_NONE || m->hardness_scale == HS_HV ||
+        m->hardness_scale == HS_HBW)
+        return 0;
+    return !hs_test_fits(tests[m->hardness_scale], case_m, m->hardness_low_HV);
+}
+
+/* Files tell a band and no middle: only a band wholly below what is asked condemns. */
+static hs_wheel soft_verdict(const hs_measured *m, double asked_HV, int doubtful) {
+    double middle = (m->hardness_low_HV + m->hardness_high_HV) / 2;
+    double decides = m->by_files ? m->hardness_high_HV : middle;
+    return decides < asked_HV && !doubtful ? HS_WHEEL_NO : HS_WHEEL_CARE;
+}
+
+static void say_soft(hs_text *text, const hs_measured *m, double rim_m, int low, int inch) {
+    if (rim_m >= HS_K_MEASURED_DOUBT_RIM_SHOWS)
+        hs_text_add(text,
+                    "Reads softer than asked; a soft rim of %s may be the cause: clean a "
+                    "spot that deep and try again before grinding.",
+                    hs_word_length(rim_m, inch, HS_UP).text);
+    else if (low)
+        hs_text_add(text, "Reads softer than asked, but the case is too thin for this test and it "
+                          "reads low: try HR15N, HR30N, HV or files.");
+    else if (m->by_files)
+        hs_text_add(text,
+                    "The files' band reaches below what is asked, and a file tells to about 2 HRC: "
+                    "try other spots, or a hardness tester.");
+    else
+        hs_text_add(text, "Reads softer than asked, and grinding makes no steel harder: try "
+                          "other spots; if it is so, harden again.");
 }
 
 /* A surface that reads soft: no wheel helps, unless a soft rim lies over hard case. */
 static void mind_hardness(hs_result_measured_dimension *out, const hs_job *job, size_t i,
                           const hs_measured_input *in) {
     const hs_measured *m = &job->measured;
-    double asked = 0, rim_m = 0, middle = (m->hardness_low_HV + m->hardness_high_HV) / 2;
+    double asked = 0, rim_m = 0, case_m = INFINITY;
     if (!(m->hardness_high_HV > 0)) return;
     for (int f = 0; f < 2; f++) {
         size_t index = job->dimension[i].face[f];
         if (job->face[index].finish != HS_GROUND) continue;
         asked = fmax(asked, job->face[index].hardness_HV);
         rim_m = fmax(rim_m, in->face[index].soft_rim_m);
+        case_m = fmin(case_m, in->face[index].case_m);
     }
     if (m->hardness_low_HV >= asked) return;
-    int rim = rim_m >= HS_K_MEASURED_DOUBT_RIM_SHOWS;
-    hs_wheel worst = middle < asked && !rim ? HS_WHEEL_NO : HS_WHEEL_CARE;
+    int low = reads_low(m, case_m);
+    hs_wheel worst = soft_verdict(m, asked, low || rim_m >= HS_K_MEASURED_DOUBT_RIM_SHOWS);
     if (worst > out->verdict) out->verdict = worst;
     hs_text text = hs_text_start(out->note, sizeof out->note);
-    if (rim)
-        hs_text_add(&text,
-                    "Reads softer than asked; a soft rim of %s may be the cause: clean a "
-                    "spot that deep and try again before grinding.",
-                    hs_word_length(rim_m, job->inch_first, HS_UP).text);
-    else
-        hs_text_add(&text, "Reads softer than asked, and grinding makes no steel harder: try "
-                           "other spots; if it is so, harden again.");
+    say_soft(&text, m, rim_m, low, job->inch_first);
 }
 
 void hs_measured_say(hs_result_measured_dimension *out, const hs_bench *bench, const hs_job *job,

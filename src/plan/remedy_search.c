@@ -16,6 +16,7 @@ hs_status hs_search_run(hs_search *s, const hs_variant *variant, int fire) {
     hs_status status = fire ? hs_chain_make(chain, job, s->history, NULL)
                             : hs_chain_again(chain, s->chain, job, NULL);
     if (status != HS_OK) return status;
+    chain->reading = s->chain->reading; /* what it told of this fire holds for a longer one too */
     hs_decide_again(s->work->found, s->before, chain, &s->work->few, 0, s->decide);
     return HS_OK;
 }

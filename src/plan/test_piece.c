@@ -1,5 +1,6 @@
 #include "plan/test_piece.h"
 
+#include "base/text.h"
 #include "constants.h"
 #include "plan/words.h"
 
@@ -53,21 +54,51 @@ static void expect_depth(hs_result_test_piece *out, const hs_result *result) {
 }
 
 static void describe(hs_result_test_piece *out, const hs_job *job) {
-    int inch = job->inch_first;
-    double step_m = HS_K_TEST_PIECE_GRIND_STEP;
-    size_t used = (size_t)snprintf(
-        out->text, sizeof out->text,
-        "Same bar of %s. It goes through every step with the parts. Then grind a flat in steps of "
-        "%s, file or test each, and etch: the case ends where the file bites.",
-        job->part.steel.name, hs_word_length(step_m, inch, HS_NEAREST).text);
-    if (used >= sizeof out->text || !(out->case_expected_m > 0)) return;
-    double steps = ceil(out->case_expected_m / step_m) + HS_K_TEST_PIECE_STEPS_BEYOND;
+    hs_text text = hs_text_start(out->text, sizeof out->text);
+    hs_text_add(&text,
+                "Same bar of %s. It goes through every step with the parts; then its case is read "
+                "in one of the ways below and written into the sheet as measured case.",
+                job->part.steel.name);
+    if (!(out->case_expected_m > 0)) return;
     double deeper_pct =
         100 * HS_K_TEST_PIECE_CURVED * out->case_expected_m / (0.5 * out->diameter_m);
-    snprintf(out->text + used, sizeof out->text - used,
-             " About %.0f steps. The depth expected is that of a flat; a round of this size reads "
-             "up to %.0f %% more.",
-             steps, ceil(deeper_pct));
+    hs_text_add(&text,
+                " Depths are those of a flat, from the hardened surface; a round of this size "
+                "reads up to %.0f %% more.",
+                ceil(deeper_pct));
+}
+
+static void add_file_way(hs_text *text, const hs_result_case *hard, double lost_m, int inch) {
+    double step_m = HS_K_TEST_PIECE_GRIND_STEP;
+    double steps = ceil((hard->depth_m - lost_m) / step_m) + HS_K_TEST_PIECE_STEPS_BEYOND;
+    hs_text_add(text, "grind a flat in steps of %s, about %.0f, cool, and try the files on each",
+                hs_word_length(step_m, inch, HS_NEAREST).text, steps);
+    for (int k = 1; k >= 0; k--)
+        if (hard->file_m[k] > lost_m)
+            hs_text_add(text, "%s that of %.0f HRC is to bite from %s on", k ? ":" : ",",
+                        hard->file_HRC[k],
+                        hs_word_length(hard->file_m[k] - lost_m, inch, HS_NEAREST).text);
+    hs_text_add(text, ". Write the depth where a file first bites, and its HRC as \"to\".");
+}
+
+static void add_way(hs_result_test_piece *out, hs_case_way way, const hs_result *r, int inch) {
+    static const char *const how[HS_CASE_WAYS] = {
+        [HS_CASE_ETCH] = "cut it across without burning it, polish to 400 grit or finer, swab with "
+                         "2 to 5 % nitric acid in alcohol (nital) until case and core part, "
+                         "rinse, dry, and read with a glass to where the case can no longer be "
+                         "told from the core: the total case.",
+        [HS_CASE_FRACTURE] = "cut a nick, break it over the nick in the vice, read the fine silky "
+                             "rim against the fibrous core: about to .35 % carbon.",
+        [HS_CASE_TRAVERSE] = "HV1 across a polished section, to the limit, by ISO 18203."};
+    double lost_m = r->scale.lost_m, expected_m = r->hard.way_m[way] - lost_m;
+    if (!(expected_m > 0)) return;
+    hs_result_way *w = &out->way[out->ways++];
+    *w = (hs_result_way){.way = way, .expected_m = expected_m};
+    hs_text text = hs_text_start(w->text, sizeof w->text);
+    if (way == HS_CASE_STEP_FILE)
+        add_file_way(&text, &r->hard, lost_m, inch);
+    else
+        hs_text_add(&text, "%s", how[way]);
 }
 
 void hs_test_piece_plan(hs_result_test_piece *out, const hs_job *job, const hs_result *result) {
@@ -75,4 +106,6 @@ void hs_test_piece_plan(hs_result_test_piece *out, const hs_job *job, const hs_r
     choose_piece(out, job);
     expect_depth(out, result);
     describe(out, job);
+    for (int way = HS_CASE_STEP_FILE; result->hard.present && way < HS_CASE_WAYS; way++)
+        add_way(out, (hs_case_way)way, result, job->inch_first);
 }

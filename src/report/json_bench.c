@@ -1,5 +1,8 @@
 /* What is done at the bench, as JSON: blank, grinding, descaling, test piece, cautions. */
+#include "hardskin/tables/table.h"
 #include "report/json_parts.h"
+
+#include "constants.h"
 
 void hs_json_blank(hs_json *json, cJSON *to, const hs_result *result) {
     const hs_result_blank *b = &result->blank;
@@ -98,6 +101,15 @@ void hs_json_test_piece(hs_json *json, cJSON *to, const hs_result *result) {
     hs_json_mm(json, object, "case_expected_mm", t->case_expected_m);
     hs_json_mm(json, object, "case_low_mm", t->case_low_m);
     hs_json_text(json, object, "text", t->text);
+    cJSON *list = hs_json_list(json, object, "ways");
+    for (size_t i = 0; i < t->ways; i++) {
+        cJSON *item = hs_json_item(json, list);
+        hs_json_text(json, item, "by",
+                     hs_table_text(hs_table_get(HS_TABLE_CASE_WAYS), (size_t)t->way[i].way,
+                                   HS_CASE_WAYS_WAY));
+        hs_json_mm(json, item, "expected_mm", t->way[i].expected_m);
+        hs_json_text(json, item, "text", t->way[i].text);
+    }
 }
 
 void hs_json_cautions(hs_json *json, cJSON *to, const hs_result *result) {

@@ -1,6 +1,21 @@
 /* Case, scale, distortion and confidence of the result as JSON. */
 #include "report/json_parts.h"
 
+#include <math.h>
+
+static void put_reading(hs_json *json, cJSON *to, const hs_result_reading *r) {
+    if (!r->present) {
+        hs_json_null(json, to, "reading");
+        return;
+    }
+    cJSON *object = hs_json_object(json, to, "reading");
+    hs_json_flag(json, object, "in_plan", r->plan);
+    hs_json_mm(json, object, "read_mm", r->read_m);
+    hs_json_mm(json, object, "computed_mm", r->computed_m > 0 ? r->computed_m : NAN);
+    hs_json_number(json, object, "factor", r->factor > 0 ? r->factor : NAN);
+    hs_json_mm(json, object, "doubt_mm", r->doubt_m);
+}
+
 void hs_json_case(hs_json *json, cJSON *to, const hs_result *result) {
     const hs_result_case *c = &result->hard;
     if (!c->present) {
@@ -28,6 +43,7 @@ void hs_json_case(hs_json *json, cJSON *to, const hs_result *result) {
     hs_json_mm(json, object, "effective_case_mm", c->effective_m);
     hs_json_number(json, object, "hardness_3_depths_down_HV", c->deep_HV);
     hs_json_text(json, object, "drawing", c->drawing);
+    put_reading(json, object, &c->reading);
     cJSON *list = hs_json_list(json, object, "profile");
     for (size_t i = 0; i < c->points; i++) {
         cJSON *item = hs_json_item(json, list);

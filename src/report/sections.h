@@ -6,6 +6,13 @@
 
 void hs_text_title(hs_page *page);    /* part and verdict; at stop: which, why, remedies */
 void hs_text_measured(hs_page *page); /* nothing where nothing was measured */
+
+/** Was anything measured on a part, so that its section is printed? */
+int hs_text_at_bench(const hs_page *page);
+
+/** The case depth that was read, and what it says; nothing where none was. */
+void hs_text_reading(hs_page *page);
+
 void hs_text_rough(hs_page *page);    /* rough sizes, one line a dimension */
 void hs_text_shape(hs_page *page);    /* shape limit and the bow to expect */
 void hs_text_windows(hs_page *page);  /* drawn */

@@ -62,6 +62,7 @@ static void case_lines(hs_page *page) {
     hs_words rim = hs_page_length(page, c->soft_rim_m, HS_UP);
     hs_page_say(page, 2, "as hardened, to %.0f HV: %s typical", c->limit_HV, mid.text);
     hs_page_say(page, 2, "low side: %s; total case: %s", low.text, total.text);
+    if (c->reading.plan) hs_text_reading(page);
     hardening_line(page);
     if (c->hardens)
         hs_page_say(page, 2, "surface: %s, carbon %.2f %%, retained austenite %.0f %%",

@@ -39,7 +39,7 @@ static void rough_line(hs_page *page, size_t i) {
 
 void hs_text_rough(hs_page *page) {
     hs_words t = hs_page_length(page, page->job->shop.rough_tolerance_m, HS_DOWN);
-    if (page->result->measured_present)
+    if (hs_text_at_bench(page))
         hs_page_heading(page, "THE PLAN BEFORE THE FIRE (for comparison)");
     else
         hs_text_add(&page->text, "\n");
@@ -139,7 +139,7 @@ void hs_text_remedies(hs_page *page) {
     int headed = 0;
     for (size_t i = 0; i < page->job->dimensions; i++) {
         const hs_result_dimension *d = &page->result->dimension[i];
-        int shown = d->verdict == HS_STOP && !page->result->measured_present;
+        int shown = d->verdict == HS_STOP && !hs_text_at_bench(page);
         if (d->remedies == 0 || shown) continue;
         if (!headed++) hs_page_heading(page, "WHAT WOULD OPEN THE WINDOW, computed");
         hs_page_say(page, 2, "%s", page->job->dimension[i].name);

@@ -44,9 +44,16 @@ static void remedy_lines(hs_page *page, const hs_result_measured_dimension *d) {
                     d->remedy[k].text[0] ? ": " : "", d->remedy[k].text);
 }
 
+int hs_text_at_bench(const hs_page *page) {
+    const hs_result *r = page->result;
+    for (size_t i = 0; r->measured_present && i < page->job->dimensions; i++)
+        if (r->measured.dimension[i].present) return 1;
+    return 0;
+}
+
 void hs_text_measured(hs_page *page) {
     const hs_result *r = page->result;
-    if (!r->measured_present) return;
+    if (!hs_text_at_bench(page)) return;
     hs_page_heading(page, "AFTER HARDENING, FROM WHAT WAS MEASURED");
     hs_page_say(page, 0, "%s", wheel_words(r->measured.verdict));
     for (size_t i = 0; i < page->job->dimensions; i++) {
@@ -56,6 +63,7 @@ void hs_text_measured(hs_page *page) {
         if (d->remedies > 0) hs_page_say(page, 4, "what would help, each computed:");
         remedy_lines(page, d);
     }
+    if (!r->hard.reading.plan) hs_text_reading(page);
     if (isfinite(r->measured.case_m))
         hs_page_say(page, 2, "case from the hardened surface %s, low side %s",
                     hs_page_length(page, r->measured.case_m, HS_DOWN).text,

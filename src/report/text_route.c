@@ -1,6 +1,10 @@
 /* The route in one line, what to buy, the test piece. */
 #include "report/sections.h"
 
+#include "hardskin/tables/table.h"
+
+#include "constants.h"
+
 #include <math.h>
 
 enum { ROUTE_BYTES = 1800 };
@@ -65,4 +69,13 @@ void hs_text_test_piece(hs_page *page) {
         hs_page_say(page, 2, "case to expect on it to %.0f HV: %s, low side %s",
                     page->result->hard.limit_HV, expect.text, low.text);
     if (t->text[0]) hs_page_say(page, 2, "%s", t->text);
+    const hs_table *ways = hs_table_get(HS_TABLE_CASE_WAYS);
+    for (size_t i = 0; i < t->ways; i++) {
+        size_t row = (size_t)t->way[i].way;
+        double doubt_m = hs_table_number(ways, row, HS_CASE_WAYS_DOUBT) * 1e-3;
+        hs_page_say(page, 2, "- %s, expect %s \302\261%s: %s",
+                    hs_table_text(ways, row, HS_CASE_WAYS_WAY),
+                    hs_page_length(page, t->way[i].expected_m, HS_NEAREST).text,
+                    hs_page_short(page, doubt_m, HS_UP).text, t->way[i].text);
+    }
 }

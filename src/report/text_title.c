@@ -108,9 +108,9 @@ static void danger_line(hs_page *page) {
 void hs_text_title(hs_page *page) {
     hs_page_say(page, 0, "%s", page->job->name);
     part_line(page);
-    if (page->result->grind != HS_STOP || !page->result->measured_present) verdict_line(page);
+    if (page->result->grind != HS_STOP || !hs_text_at_bench(page)) verdict_line(page);
     danger_line(page);
-    if (page->result->measured_present) return;
+    if (hs_text_at_bench(page)) return;
     for (size_t i = 0; i < page->job->dimensions; i++)
         if (page->result->dimension[i].verdict == HS_STOP) stop_dimension(page, i);
 }

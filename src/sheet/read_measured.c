@@ -1,5 +1,6 @@
 /* The key "measured": what the bench found after hardening. */
 #include "constants.h"
+#include "hardskin/tables/table.h"
 #include "sheet/amounts.h"
 #include "sheet/draft.h"
 
@@ -11,7 +12,7 @@ static const char *const hows[] = {"micrometer", "over the bow"};
 static const char *const flat_keys[] = {"bow", "over", "crown", "corner_lift"};
 static const char *const bar_keys[] = {"run_out"};
 static const char *const ring_keys[] = {"ovality"};
-static const char *const case_keys[] = {"depth", "to", "on", "by", "after"};
+static const char *const case_keys[] = {"depth", "to", "on", "by", "after", "checked"};
 static const char *const pieces[] = {"test piece", "part"};
 static const char *const afters[] = {"quench", "temper", "descale", "bake", "straighten"};
 static const char *const hardness_keys[] = {"is", "by"};
@@ -88,29 +89,56 @@ static void read_shape(hs_draft *d, const hs_node *node, size_t i, hs_measured_d
     if (d->dimension_node[i]) read_crown(d, hs_node_find(node, "crown"), &d->dimension[i], m);
 }
 
+/* Names from the table, in the order of the enum; the first row is for what was not said. */
+static hs_words case_ways(const char *names[HS_CASE_WAYS]) {
+    for (size_t i = 1; i < HS_CASE_WAYS; i++)
+        names[i - 1] = hs_table_text(hs_table_get(HS_TABLE_CASE_WAYS), i, HS_CASE_WAYS_WAY);
+    return (hs_words){names, HS_CASE_WAYS - 1};
+}
+
+static int reads_hardness(hs_case_way way) {
+    const hs_table *t = hs_table_get(HS_TABLE_CASE_WAYS);
+    return !strcmp(hs_table_text(t, (size_t)way, HS_CASE_WAYS_READS), "hardness");
+}
+
 static void read_case(hs_draft *d, const hs_node *node, hs_measured *m) {
     hs_reader *r = d->reader;
-    size_t on = 0, after = 0;
+    size_t on = 0, after = 0, way = 0;
     double high_HV;
+    const char *names[HS_CASE_WAYS];
     if (!hs_reader_object(r, node, HS_WORDS(case_keys))) return;
     hs_quantity q;
-    if (hs_amount(r, hs_reader_need(r, node, "depth"), HS_CASE_DEPTH, HS_ABOVE_ZERO, &q))
-        m->case_m = q.value;
-    hs_amount_hardness(r, hs_node_find(node, "to"), &m->case_limit_HV, &high_HV);
+    const hs_node *depth = hs_reader_need(r, node, "depth"), *to = hs_node_find(node, "to");
+    if (hs_amount(r, depth, HS_CASE_DEPTH, HS_ABOVE_ZERO, &q)) m->case_m = q.value;
+    if (depth) m->case_pointer = hs_reader_pointer(r, depth);
+    hs_amount_hardness(r, to, &m->case_limit_HV, &high_HV);
     hs_reader_word(r, hs_node_find(node, "on"), HS_WORDS(pieces), &on);
     m->on_part = on == 1;
-    hs_reader_text(r, hs_node_find(node, "by"), &m->case_by);
+    if (hs_reader_word(r, hs_node_find(node, "by"), case_ways(names), &way)) {
+        m->case_way = (hs_case_way)(way + 1);
+        m->case_by = names[way];
+    }
+    if (to && !reads_hardness(m->case_way))
+        hs_reader_say(r, to, HS_E_DISAGREE, "leave \"to\" out: the program converts the reading",
+                      "%s reads carbon, not a depth to a hardness",
+                      m->case_way == HS_CASE_ETCH ? "an etched section" : "a fracture");
     if (hs_reader_word(r, hs_node_find(node, "after"), HS_WORDS(afters), &after))
         m->case_after = afters[after];
+    hs_reader_flag(r, hs_node_find(node, "checked"), &m->case_checked);
 }
 
 static void read_hardness(hs_draft *d, const hs_node *node, hs_measured *m) {
     hs_reader *r = d->reader;
     if (!hs_reader_object(r, node, HS_WORDS(hardness_keys))) return;
     const hs_node *is = hs_reader_need(r, node, "is");
-    if (hs_amount_hardness(r, is, &m->hardness_low_HV, &m->hardness_high_HV))
+    if (hs_amount_hardness(r, is, &m->hardness_low_HV, &m->hardness_high_HV)) {
+        hs_quantity q;
         m->hardness_text = is->text;
+        if (hs_quantity_read(&q, r->units, is->text, HS_HARDNESS, NULL) == HS_OK)
+            m->hardness_scale = q.scale;
+    }
     hs_reader_text(r, hs_node_find(node, "by"), &m->hardness_by);
+    m->by_files = !strcmp(m->hardness_by, "files") || !strcmp(m->hardness_by, "file");
 }
 
 static int is_object(hs_draft *d, const hs_node *node) {

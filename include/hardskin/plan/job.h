@@ -180,6 +180,16 @@ typedef struct hs_test_piece {
     const char *place;
 } hs_test_piece;
 
+/** How a case depth was read; rows of tables/case_ways.csv. */
+typedef enum hs_case_way {
+    HS_CASE_NOT_SAID, /* taken as a depth to a hardness, with the widest doubt */
+    HS_CASE_STEP_FILE,
+    HS_CASE_ETCH,
+    HS_CASE_FRACTURE,
+    HS_CASE_TRAVERSE,
+    HS_CASE_WAYS
+} hs_case_way;
+
 typedef enum hs_size_how { HS_BY_MICROMETER, HS_OVER_THE_BOW } hs_size_how;
 
 /** What was measured on one dimension after hardening. */
@@ -198,10 +208,15 @@ typedef struct hs_measured {
     int stated;
     hs_measured_dimension dimension[HS_MAX_DIMENSIONS]; /* same order as job dimensions */
     double case_m;                                      /* 0 = not measured */
-    double case_limit_HV;
-    int on_part; /* 0: on the test piece */
+    double case_limit_HV;                               /* of a way that reads a hardness */
+    hs_case_way case_way;
+    int case_checked;         /* read again and so: not asked back */
+    const char *case_pointer; /* of its depth; NULL or "" where it came from no sheet */
+    int on_part;              /* 0: on the test piece */
     const char *case_by, *case_after;
     double hardness_low_HV, hardness_high_HV; /* 0 = not measured */
+    hs_scale hardness_scale;                  /* the sheet's */
+    int by_files;                             /* hardness by a set of files */
     const char *hardness_text, *hardness_by;
 } hs_measured;
 

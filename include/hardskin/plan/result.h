@@ -32,6 +32,16 @@ typedef struct hs_profile_point {
     double depth_m, carbon_pct, hardness_HV;
 } hs_profile_point;
 
+/** A case depth that was read, and what it says of the computed one. */
+typedef struct hs_result_reading {
+    int present;
+    int plan;          /* it replaces the computed depth in the plan (nothing else was measured) */
+    double read_m;     /* from the hardened surface */
+    double computed_m; /* what the way of reading was to find there; 0 where nothing */
+    double factor;     /* on computed depths; 0: the reading stands by itself */
+    double doubt_m;    /* half width, 95 % */
+} hs_result_reading;
+
 /** The case on the worst-off ground face, before grinding, from the blank surface. */
 typedef struct hs_result_case {
     int present;
@@ -45,13 +55,17 @@ typedef struct hs_result_case {
     double core_martensite_pct, core_bainite_pct; /* the rest ferrite and pearlite */
     double retained_austenite_pct;
     double soft_rim_m;
-    double dissolved_pct; /* carbon the reheat dissolves at most */
-    int core_hardens; /* half martensite or more */
-    size_t face;        /* index into job faces: the one told of */
-    double effective_m; /* typical depth to 50 HRC, SAE J423; NaN where none is that hard */
-    double deep_HV;     /* hardness at 3 x depth_m */
-    int other_limit;    /* deep_HV calls for a limit above 550 HV to be agreed */
-    char drawing[96];   /* CHD to order as hardened, a suggestion; "" none */
+    double dissolved_pct;       /* carbon the reheat dissolves at most */
+    int core_hardens;           /* half martensite or more */
+    size_t face;                /* index into job faces: the one told of */
+    double effective_m;         /* typical depth to 50 HRC, SAE J423; NaN where none is that hard */
+    double deep_HV;             /* hardness at 3 x depth_m */
+    int other_limit;            /* deep_HV calls for a limit above 550 HV to be agreed */
+    double way_m[HS_CASE_WAYS]; /* typical depth each way reads, from the blank; 0 nothing */
+    double file_HRC[2];         /* hardness files on either side of the limit; NaN none */
+    double file_m[2];           /* typical depth at which each begins to bite */
+    hs_result_reading reading;
+    char drawing[96]; /* CHD to order as hardened, a suggestion; "" none */
     size_t points;
     hs_profile_point profile[HS_MAX_PROFILE];
 } hs_result_case;
@@ -158,12 +172,21 @@ typedef struct hs_result_descale {
     char alternative[4][160];
 } hs_result_descale;
 
+/** One way of reading the case on the test piece. */
+typedef struct hs_result_way {
+    hs_case_way way;
+    double expected_m; /* from the hardened surface */
+    char text[320];
+} hs_result_way;
+
 typedef struct hs_result_test_piece {
     int stated; /* from the sheet; else what we advise */
     double diameter_m, length_m;
     char place[64];
     double case_expected_m, case_low_m;
     char text[400];
+    size_t ways;
+    hs_result_way way[HS_CASE_WAYS]; /* one of them is enough */
 } hs_result_test_piece;
 
 typedef struct hs_driver {

@@ -58,8 +58,11 @@ static void measured__case_again__deep_enough_for_the_bow_to_come(void) {
      * new bow and .01 of scale: .1755. Then room min(.44, .55) - .2 instead of .179 - .2. */
     bench_job b;
     worked_plate(&b);
-    b.job.measured.case_m = 1.05e-3;
-    b.in.case_there_m = 1.21e-3;
+    b.in.case_read = 1;
+    for (int f = 0; f < 2; f++) {
+        b.in.face[f].case_m = 1.05e-3;
+        b.in.face[f].case_low_m = 0.95e-3;
+    }
     const hs_remedy *again = remedy(judge(&b), "case and harden");
     CHECK(again && again->verdict == HS_GO);
     CHECK(again && strstr(again->text, "0.176 mm") && strstr(again->text, "0.300 mm") &&

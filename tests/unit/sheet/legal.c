@@ -79,6 +79,9 @@ static void legal__measured_and_shop__every_value(void) {
     CHECK(m->dimension[0].how == HS_BY_MICROMETER && m->dimension[0].crown == 0);
     NEAR(m->case_m, 1.25e-3, 1e-15);
     NEAR(m->case_limit_HV, 550, 1e-9);
+    CHECK(m->case_way == HS_CASE_TRAVERSE && m->case_checked);
+    CHECK(!strcmp(m->case_pointer, "/measured/case/depth"));
+    CHECK(m->by_files && m->hardness_scale == HS_HRC);
     CHECK(job->shop.stated && job->shop.stock == HS_STOCK_EN);
     NEAR(job->shop.rough_tolerance_m, 5e-5, 1e-15);
     NEAR(job->shop.confidence, 0.95, 1e-15);
@@ -173,7 +176,7 @@ static void legal__echo__has_every_quantity(void) {
         CHECK(!strcmp(job->read[i].text, "925 C") && !strcmp(job->read[i].unit, "K"));
         NEAR(job->read[i].value, 1198.15, 1e-9);
     }
-    CHECK(found == 1 && job->reads == 29); /* counted in the text; supply and test piece are two */
+    CHECK(found == 1 && job->reads == 30); /* counted in the text; supply and test piece are two */
     hs_sheet_free(sheet);
 }
 

@@ -194,6 +194,11 @@ static const row rows[] = {
     {P, "\"crown\": \"top\"", "\"crown\": \"front\"", HS_E_WORD, "/measured/shape/thick/crown",
      "\"front\"}"},
     {P, "\"depth\": \"1.25 mm\"", "\"depth\": 1.25", HS_E_TYPE, "/measured/case/depth", "1.25,"},
+    {P, "\"by\": \"hardness traverse\"", "\"by\": \"breaking\"", HS_E_WORD, "/measured/case/by",
+     "\"breaking"},
+    {P, "\"by\": \"hardness traverse\"", "\"by\": \"fracture\"", HS_E_DISAGREE, "/measured/case/to",
+     "\"550 HV"},
+    {P, "\"checked\": true", "\"checked\": \"yes\"", HS_E_TYPE, "/measured/case/checked", "\"yes"},
 };
 
 static hs_status read_text(hs_error *faults, size_t *n, const char *text) {

@@ -50,7 +50,9 @@ const char sheet_plate[] =
     "flats\"},\n"
     "\"measured\": {\"size\": {\"thick\": {\"is\": \"20.36 mm\", \"how\": \"micrometer\"}},\n"
     "\"shape\": {\"thick\": {\"bow\": \"0.18 mm\", \"over\": \"299 mm\", \"crown\": \"top\"}},\n"
-    "\"case\": {\"depth\": \"1.25 mm\", \"to\": \"550 HV\", \"on\": \"test piece\"}}}\n";
+    "\"case\": {\"depth\": \"1.25 mm\", \"to\": \"550 HV\", \"on\": \"test piece\",\n"
+    "\"by\": \"hardness traverse\", \"checked\": true},\n"
+    "\"hardness\": {\"is\": \"55..60 HRC\", \"by\": \"files\"}}}\n";
 
 const char sheet_bar[] =
     "{\"hardskin\": 1, \"job\": \"bar\",\n"

@@ -28,6 +28,8 @@ static void caution__what_can_kill__is_a_warning(void) {
                                         "local-rules",
                                         "acid-hydrogen",
                                         "carbide-network",
+                                        "etch-acid",
+                                        "break-hard",
                                         "hot-metal"};
     for (size_t i = 0; i < sizeof codes / sizeof *codes; i++) {
         hs_caution c;
@@ -46,7 +48,8 @@ static void caution__the_tank__says_what_must_not_be_left_out(void) {
                  {"negative-lead", "negative lead"}, {"acid-water", "acid into the water"},
                  {"chromate", "stainless"},          {"no-salt", "chlorine"},
                  {"pack-vent", "never weld"},        {"zinc-fume", "alvanised"},
-                 {"bake-no-guarantee", "nothing"},   {"local-rules", "licensed"}};
+                 {"bake-no-guarantee", "nothing"},   {"local-rules", "licensed"},
+                 {"etch-acid", "stoppered"},         {"etch-acid", "above 5 %"}};
     for (size_t i = 0; i < sizeof pairs / sizeof *pairs; i++) {
         hs_caution c;
         hs_status status = hs_caution_find(&c, pairs[i].code, NULL);
