@@ -180,7 +180,7 @@ static void face_lines(hs_page *page, size_t i) {
                         : hs_page_hardness(face->hardness_HV).text);
     if (f->drawing[0])
         hs_page_say(page, 4, "on the drawing, finished: %s (suggestion)", f->drawing);
-    if (f->case_left_min_m > 0) test_line(page, f);
+    if (f->case_left_min_m > 0 && (face->case_m > 0 || face->hardness_HV > 0)) test_line(page, f);
 }
 
 void hs_text_case(hs_page *page) {
