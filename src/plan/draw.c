@@ -23,13 +23,21 @@ size_t hs_draws_wanted(double confidence) {
                                             : HS_K_PLAN_DOUBT_SAMPLES);
 }
 
+/* Rough sizes hold the keys from here on; inputs added later take keys past them, so that a new one
+ * moves no other draw. */
+enum { ROUGH_KEY = 21 };
+
+static uint32_t key_of(uint32_t input) {
+    return input < ROUGH_KEY ? input : input + HS_MAX_DIMENSIONS;
+}
+
 void hs_draws_fill(hs_draws *draws, size_t n, uint64_t seed) {
     draws->n = n < HS_MAX_SAMPLES ? n : HS_MAX_SAMPLES;
     for (uint32_t i = 0; i < draws->n; i++) {
         for (uint32_t k = 0; k < HS_INPUTS; k++)
-            draws->z[i][k] = hs_random_normal(seed, i, k);
+            draws->z[i][k] = hs_random_normal(seed, i, key_of(k));
         for (uint32_t k = 0; k < HS_MAX_DIMENSIONS; k++)
-            draws->rough[i][k] = 2 * hs_random_uniform(seed, i, HS_INPUTS + k) - 1;
+            draws->rough[i][k] = 2 * hs_random_uniform(seed, i, ROUGH_KEY + k) - 1;
     }
 }
 
