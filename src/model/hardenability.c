@@ -85,24 +85,30 @@ static double as_quenched_HV(const hs_composition *steel, double carbon_pct) {
            austenite * HS_K_MARTENSITE_AUSTENITE_HV;
 }
 
-hs_status hs_core_HV(double *hardness_HV, hs_structure *structure, const hs_composition *steel,
-                     double core_pct, const hs_quenched *quenched, double from_K, hs_error *err) {
-    static const double centre = 0;
-    hs_structure found = {1, 0, 0};
-    double rate_K_s = INFINITY, martensite = as_quenched_HV(steel, core_pct);
+hs_status hs_core_at_rate(double *hardness_HV, hs_structure *structure, const hs_composition *steel,
+                          double core_pct, double rate_K_s, double from_K, hs_error *err) {
+    double martensite = as_quenched_HV(steel, core_pct);
     if (isnan(martensite))
         return hs_fail(err, HS_E_RANGE, "0.02 to 0.70 %",
                        "the hardness of martensite with %g %% of carbon is not known", core_pct);
-    if (quenched) {
-        hs_status status = check_quenched(quenched, err);
-        if (status != HS_OK) return status;
-        hs_quench_rates(&rate_K_s, &centre, 1, quenched, from_K);
-        if (isnan(rate_K_s))
-            return hs_fail(err, HS_E_RANGE, "above 700 C", "no quench hardens from %g K", from_K);
-        found = hs_structure_of(steel, core_pct, from_K, rate_K_s);
-    }
+    if (!(rate_K_s > 0))
+        return hs_fail(err, HS_E_RANGE, "above 700 C", "no quench hardens from %g K", from_K);
+    hs_structure found = {1, 0, 0};
+    if (isfinite(rate_K_s)) found = hs_structure_of(steel, core_pct, from_K, rate_K_s);
     *hardness_HV =
         found.martensite * martensite + hs_soft_part_HV(&found, steel, core_pct, rate_K_s);
     if (structure) *structure = found;
     return HS_OK;
+}
+
+hs_status hs_core_HV(double *hardness_HV, hs_structure *structure, const hs_composition *steel,
+                     double core_pct, const hs_quenched *quenched, double from_K, hs_error *err) {
+    static const double centre = 0;
+    double rate_K_s = INFINITY;
+    if (quenched) {
+        hs_status status = check_quenched(quenched, err);
+        if (status != HS_OK) return status;
+        hs_quench_rates(&rate_K_s, &centre, 1, quenched, from_K);
+    }
+    return hs_core_at_rate(hardness_HV, structure, steel, core_pct, rate_K_s, from_K, err);
 }

@@ -85,23 +85,25 @@ hs_status hs_rate_doubt(double *ln_bound, const hs_steel *steel, const hs_quench
 
 hs_status hs_core_band(hs_band *hardness_HV, hs_structure *structure, const hs_steel *steel,
                        const hs_quench_range *quench, double from_K, hs_error *err) {
-    double mid = 0, there = 0;
-    const hs_quenched *ends[2] = {&quench->low, &quench->high};
+    static const double centre = 0;
+    const hs_quenched *at[3] = {&quench->low, &quench->mid, &quench->high};
+    const hs_composition *mid_steel = &steel->mid;
+    double rate[3], mid = 0, there = 0, own = HS_K_HARDENABILITY_CORE_DOUBT;
+    for (size_t i = 0; i < 3; i++)
+        hs_quench_rates(&rate[i], &centre, 1, at[i], from_K);
     hs_status status =
-        hs_core_HV(&mid, structure, &steel->mid, steel->mid.C, &quench->mid, from_K, err);
-    double own = HS_K_HARDENABILITY_CORE_DOUBT;
+        hs_core_at_rate(&mid, structure, mid_steel, mid_steel->C, rate[1], from_K, err);
     sides s = {own * own, own * own};
-    for (size_t i = 0; status == HS_OK && i < 2; i++) {
-        status = hs_core_HV(&there, NULL, &steel->mid, steel->mid.C, ends[i], from_K, err);
+    for (size_t i = 0; status == HS_OK && i < 3; i += 2) {
+        status = hs_core_at_rate(&there, NULL, mid_steel, mid_steel->C, rate[i], from_K, err);
         add(&s, there - mid);
     }
-    for (size_t k = 0; status == HS_OK && k < ELEMENTS; k++)
-        for (int end = 0; status == HS_OK && end < 2; end++) {
-            hs_composition other = moved(steel, k, end);
-            double carbon_pct = fmax(other.C, HS_K_MARTENSITE_LATH_LOW);
-            status = hs_core_HV(&there, NULL, &other, carbon_pct, &quench->mid, from_K, err);
-            add(&s, there - mid);
-        }
+    for (size_t k = 0; status == HS_OK && k < 2 * ELEMENTS; k++) {
+        hs_composition other = moved(steel, k / 2, (int)(k % 2));
+        double carbon_pct = fmax(other.C, HS_K_MARTENSITE_LATH_LOW);
+        status = hs_core_at_rate(&there, NULL, &other, carbon_pct, rate[1], from_K, err);
+        add(&s, there - mid);
+    }
     if (status != HS_OK) return status;
     *hardness_HV = (hs_band){mid - sqrt(s.down), mid, mid + sqrt(s.up)};
     return HS_OK;

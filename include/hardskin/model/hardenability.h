@@ -84,4 +84,9 @@ HS_API hs_status hs_core_HV(double *hardness_HV, hs_structure *structure,
                             const hs_composition *steel, double core_pct,
                             const hs_quenched *quenched, double from_K, hs_error *err);
 
+/** The same at a known rate (K/s at 700 C); INFINITY: all martensite. */
+HS_API hs_status hs_core_at_rate(double *hardness_HV, hs_structure *structure,
+                                 const hs_composition *steel, double core_pct, double rate_K_s,
+                                 double from_K, hs_error *err);
+
 #endif
