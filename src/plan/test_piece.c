@@ -24,19 +24,20 @@ static double part_thickness_m(const hs_part *part) {
     return NAN;
 }
 
-/* Whole millimetres: rounds come so. */
-static double advised_diameter_m(const hs_part *part) {
+/* Whole millimetres or eighths of an inch: rounds come so. */
+static double advised_diameter_m(const hs_part *part, int inch) {
+    double unit_m = inch ? 0.0254 / 8 : 1e-3;
     double wanted_m = part_thickness_m(part);
     if (isnan(wanted_m)) wanted_m = HS_K_TEST_PIECE_DIAMETER_LOW;
     wanted_m = fmin(fmax(wanted_m, HS_K_TEST_PIECE_DIAMETER_LOW), HS_K_TEST_PIECE_DIAMETER_HIGH);
-    return round(wanted_m * 1e3) / 1e3;
+    return round(wanted_m / unit_m) * unit_m;
 }
 
 static void choose_piece(hs_result_test_piece *out, const hs_job *job) {
     const hs_test_piece *given = &job->test_piece;
     int sized = given->stated && given->diameter_m > 0;
     out->stated = given->stated;
-    out->diameter_m = sized ? given->diameter_m : advised_diameter_m(&job->part);
+    out->diameter_m = sized ? given->diameter_m : advised_diameter_m(&job->part, job->inch_first);
     out->length_m = sized && given->length_m > 0 ? given->length_m
                                                  : HS_K_TEST_PIECE_LENGTH_SHARE * out->diameter_m;
     const char *place = given->stated && given->place && given->place[0] ? given->place
@@ -69,7 +70,7 @@ static void describe(hs_result_test_piece *out, const hs_job *job) {
 }
 
 static void add_file_way(hs_text *text, const hs_result_case *hard, double lost_m, int inch) {
-    double step_m = HS_K_TEST_PIECE_GRIND_STEP;
+    double step_m = inch ? HS_K_TEST_PIECE_GRIND_STEP_INCH : HS_K_TEST_PIECE_GRIND_STEP;
     double steps = ceil((hard->depth_m - lost_m) / step_m) + HS_K_TEST_PIECE_STEPS_BEYOND;
     hs_text_add(text, "grind a flat in steps of %s, about %.0f, cool, and try the files on each",
                 hs_word_length(step_m, inch, HS_NEAREST).text, steps);

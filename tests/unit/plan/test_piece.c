@@ -37,6 +37,9 @@ static void test_piece__not_in_the_sheet__is_advised_as_thick_as_the_part(void) 
     hs_test_piece_plan(&t, &job, &r);
     NEAR(t.diameter_m, .025, 1e-12);
     CHECK(strstr(t.place, "between the parts") != NULL);
+    job.inch_first = 1; /* exact: .984 in to the next eighth */
+    hs_test_piece_plan(&t, &job, &r);
+    NEAR(t.diameter_m, .0254, 1e-12);
 }
 
 static void test_piece__of_the_sheet__is_kept(void) {
