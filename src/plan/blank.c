@@ -28,7 +28,8 @@ static double over_face(const hs_job *job, const hs_result *result, const char *
     double size_m = plain_m;
     for (size_t d = 0; d < job->dimensions; d++)
         for (int side = 0; side < 2; side++)
-            if (!strcmp(job->face[job->dimension[d].face[side]].name, face))
+            if (!result->dimension[d].inside &&
+                !strcmp(job->face[job->dimension[d].face[side]].name, face))
                 size_m = fmax(size_m, rough_m(job, result, d));
     return size_m;
 }
@@ -37,7 +38,7 @@ static double over_face(const hs_job *job, const hs_result *result, const char *
 static double most_stock_m(const hs_job *job, const hs_result *result) {
     double most_m = 0;
     for (size_t d = 0; d < job->dimensions; d++)
-        if (job->dimension[d].across == HS_ACROSS_FACES)
+        if (job->dimension[d].across == HS_ACROSS_FACES && !result->dimension[d].inside)
             most_m = fmax(most_m, rough_m(job, result, d) - job->dimension[d].size.nominal_m);
     return most_m;
 }

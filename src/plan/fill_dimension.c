@@ -134,6 +134,7 @@ static void fill_dimension(hs_result_dimension *d, const hs_window_found *f, con
                            const hs_dimension *dimension) {
     int inch = chain->job->inch_first;
     d->verdict = f->verdict;
+    d->inside = f->inside;
     d->finish_low_m = dimension->size.lower_m;
     d->finish_high_m = dimension->size.upper_m;
     d->rough_low_m = d->rough_aim_m = d->rough_high_m = d->stock_m = d->shape_limit_m = NAN;

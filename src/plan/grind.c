@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "constants.h"
 #include "hardskin/model/grind.h"
+#include "plan/warp.h"
 #include "plan/words.h"
 
 #include <math.h>
@@ -63,7 +64,7 @@ static int set_lie(lie *l, const hs_job *job, const hs_result *result, size_t i)
     if (!ground(l, 0) && !ground(l, 1)) return 0;
     if (measured ? m->verdict == HS_WHEEL_NO : d->verdict == HS_STOP || d->verdict == HS_NONE)
         return 0;
-    l->bore = l->dimension->across == HS_ACROSS_BORE;
+    l->bore = hs_dimension_inside(job, l->dimension);
     double fire_m;
     set_faces(l, result, &fire_m);
     double hardened_m = d->rough_aim_m + (l->bore ? -fire_m : fire_m);
@@ -77,7 +78,7 @@ static int set_lie(lie *l, const hs_job *job, const hs_result *result, size_t i)
 
 static void measure_first(hs_result_grind *out, const lie *l) {
     hs_grind_step *step = add(out, -1, NAN);
-    int flat = l->dimension->across == HS_ACROSS_FACES;
+    int flat = l->dimension->across == HS_ACROSS_FACES && !l->bore;
     what(step,
          flat ? "%s: measure size and bow, mark the crown side" : "%s: measure size and shape",
          l->dimension->name);
@@ -118,15 +119,21 @@ static void shim(hs_result_grind *out, const lie *l) {
              l->dimension->name);
 }
 
+/* What the size measures when one face has lost so much in the mean: its highest spot has lost half
+ * the shape more, or, in a slot, its narrowest place has. */
+static double size_after(const lie *l, double removal_m) {
+    if (l->bore) return l->size_m + removal_m + l->shape_m / 2;
+    return hs_window_turn_at(l->size_m, removal_m, l->shape_m);
+}
+
 /* Below this size the first face has lost what its case can spare. */
 static void stop_unless_clean(hs_grind_step *step, const lie *l, int k) {
     double may_m = hs_face_may(&l->face[k], l->shape_m);
-    double at_m = hs_window_turn_at(l->size_m, may_m, l->shape_m);
+    double at_m = size_after(l, may_m);
     hs_text t = hs_text_start(step->stop_if, sizeof step->stop_if);
-    hs_text_add(&t,
-                "STOP IF not clean all over at %s (measured on the crown): the case is too "
-                "thin to go on",
-                hs_word_length(at_m, l->job->inch_first, HS_UP).text);
+    hs_text_add(&t, "STOP IF not clean all over at %s (measured %s): the case is too thin to go on",
+                hs_word_length(at_m, l->job->inch_first, l->bore ? HS_DOWN : HS_UP).text,
+                l->bore ? "where it is narrowest" : "on the crown");
 }
 
 static void stop_unless_clean_at_size(hs_grind_step *step, const lie *l) {
@@ -163,15 +170,21 @@ static void two_flats(hs_result_grind *out, const lie *l) {
     int first = crown_side(l), second = !first;
     size_t a = l->dimension->face[first], b = l->dimension->face[second];
     double share_m = first_share(l, first);
-    double turn_m = hs_window_turn_at(l->size_m, share_m, l->shape_m);
+    double turn_m = size_after(l, share_m);
     int inch = l->job->inch_first;
     hs_grind_step *step = add(out, (int)a, hs_window_round(turn_m, inch, HS_NEAREST));
-    what(step, "%s: grind until clean all over; turn at this size at the latest",
+    what(step,
+         l->bore ? "%s: grind until clean all over; change sides at this width at the latest"
+                 : "%s: grind until clean all over; turn at this size at the latest",
          l->job->face[a].name);
     stop_unless_clean(step, l, first);
     double left_m = fmax(0, fmin(l->job->shop.grinding.finish_stock_m, l->total_m - share_m));
-    step = add(out, (int)b, hs_window_round(l->middle_m + left_m, inch, HS_NEAREST));
-    what(step, "%s: turn, grind until clean, then equal removals from both sides",
+    step = add(
+        out, (int)b,
+        hs_window_round(l->bore ? l->middle_m - left_m : l->middle_m + left_m, inch, HS_NEAREST));
+    what(step,
+         l->bore ? "%s: grind until clean, then equal removals from both sides"
+                 : "%s: turn, grind until clean, then equal removals from both sides",
          l->job->face[b].name);
     stop_unless_clean_at_size(step, l);
     step = add(out, (int)b, hs_window_round(l->middle_m, inch, HS_NEAREST));
@@ -228,7 +241,11 @@ static void grind_dimension(hs_result_grind *out, const lie *l) {
     } else if (l->dimension->across != HS_ACROSS_FACES) {
         round_face(out, l);
     } else {
-        shim(out, l);
+        if (l->bore)
+            what(add(out, -1, NAN), "%s: set it so that both sides run alike along the length",
+                 l->dimension->name);
+        else
+            shim(out, l);
         if (l->face[0].ground && l->face[1].ground)
             two_flats(out, l);
         else

@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "constants.h"
 #include "plan/chain.h"
+#include "plan/warp.h"
 
 #include <math.h>
 #include <string.h>
@@ -70,7 +71,7 @@ static void set_bench(hs_bench *b, const hs_job *job, size_t i, const hs_measure
     double size_m = m->size_m, doubt_m = HS_K_MEASURED_DOUBT_SIZE;
     if (m->how == HS_OVER_THE_BOW) size_m -= whole_bow(job, m);
     memset(b, 0, sizeof *b);
-    b->bore = d->across == HS_ACROSS_BORE;
+    b->bore = hs_dimension_inside(job, d);
     b->finish = (hs_limits){d->size.lower_m, d->size.upper_m};
     b->size[0] = (hs_limits){size_m, size_m};
     b->size[1] = (hs_limits){size_m - doubt_m, size_m + doubt_m};
@@ -110,7 +111,7 @@ static void set_removal(hs_result_measured_dimension *out, const hs_bench *b, co
 static double turn_at(const hs_bench *b, const hs_job *job, size_t i) {
     const hs_dimension *d = &job->dimension[i];
     const hs_face_sum *face = b->face[0];
-    if (d->across != HS_ACROSS_FACES || !face[0].ground || !face[1].ground) return NAN;
+    if (d->across != HS_ACROSS_FACES || b->bore || !face[0].ground || !face[1].ground) return NAN;
     int crown_second = job->measured.dimension[i].crown == (int)d->face[1];
     double total_m = b->size[0].low_m - (b->finish.low_m + b->finish.high_m) / 2;
     double first_m = hs_window_share(total_m, face, b->shape_m[0]);

@@ -35,7 +35,4 @@ void hs_text_remedy_list(hs_page *page, const hs_remedy *remedy, size_t n, size_
 /** A verdict in words: "GO", "TIGHT", "STOP", "none". */
 const char *hs_text_verdict(hs_verdict verdict);
 
-/** "per side" of a dimension that has sides. */
-int hs_text_is_bore(const hs_dimension *dimension);
-
 #endif

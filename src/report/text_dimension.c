@@ -96,7 +96,7 @@ void hs_text_shape(hs_page *page) {
 static void draw_window(hs_page *page, size_t i) {
     const hs_result_dimension *d = &page->result->dimension[i];
     const hs_dimension *dimension = &page->job->dimension[i];
-    int bore = hs_text_is_bore(dimension);
+    int bore = d->inside;
     char bar[HS_BAR_WIDTH + 1];
     hs_words need = hs_page_short(page, d->need_m, HS_UP);
     hs_words may = hs_page_short(page, d->may_m, HS_DOWN);

@@ -8,10 +8,6 @@ const char *hs_text_verdict(hs_verdict verdict) {
     return words[verdict];
 }
 
-int hs_text_is_bore(const hs_dimension *dimension) {
-    return dimension->across == HS_ACROSS_BORE;
-}
-
 void hs_text_remedy_list(hs_page *page, const hs_remedy *remedy, size_t n, size_t most) {
     for (size_t i = 0; i < n && i < most; i++) {
         const hs_remedy *r = &remedy[i];

@@ -14,7 +14,8 @@ static const char *help_of(hs_form form) {
     case HS_PROFILE:
         break;
     }
-    return "two faces on parallel edges, back to back, or [\"ends\"] for the length";
+    return "two faces on parallel edges, back to back or across a slot, or [\"ends\"] for the "
+           "length";
 }
 
 static int read_face(hs_draft *d, const hs_node *node, size_t *out) {
@@ -36,7 +37,8 @@ static int opposed(size_t a, size_t b) {
     return a != b && a / 2 == b / 2;
 }
 
-static int back_to_back(const hs_draft *d, size_t a, size_t b) {
+/* Back to back, like a thickness, or face to face, like a slot. */
+static int bound_a_size(const hs_draft *d, size_t a, size_t b) {
     hs_edge_pair pair;
     double distance_m;
     const hs_section *section = &d->job.part.section;
@@ -45,7 +47,7 @@ static int back_to_back(const hs_draft *d, size_t a, size_t b) {
         return 1; /* outline or edge have their own fault */
     return hs_section_pair(&pair, &distance_m, section, d->face[a].edge, d->face[b].edge, NULL) ==
                HS_OK &&
-           pair == HS_EDGES_OUTSIDE;
+           (pair == HS_EDGES_OUTSIDE || pair == HS_EDGES_INSIDE);
 }
 
 static int one_face(const hs_draft *d, hs_dimension *dimension) {
@@ -74,7 +76,7 @@ int hs_read_across(hs_draft *d, const hs_node *node, hs_dimension *dimension) {
     } else {
         dimension->across = HS_ACROSS_FACES;
         good = form == HS_PLATE     ? opposed(dimension->face[0], dimension->face[1])
-               : form == HS_PROFILE ? back_to_back(d, dimension->face[0], dimension->face[1])
+               : form == HS_PROFILE ? bound_a_size(d, dimension->face[0], dimension->face[1])
                                     : 0;
     }
     if (!good)

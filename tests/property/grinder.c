@@ -61,6 +61,20 @@ static double middle(const vg_part *p, double half_m, int side) {
     return (top_m + low_m) / 2;
 }
 
+/* The metal lies outside: growth and scale open the slot, and the wheel's planes lie beyond. */
+static vg_result grind_slot(const vg_part *p) {
+    vg_result out = {INFINITY, INFINITY, INFINITY};
+    double half_m = p->rough_m * (1 + p->strain) / 2 + p->scale_m;
+    double first_m = p->first_share_m - p->rough_m * p->strain / 2 - p->scale_m;
+    double plane_m = middle(p, half_m, 1) + first_m + p->set_m * cos(p->set_angle);
+    for (int i = 0; i < ALONG; i++)
+        for (int j = 0; j < ACROSS; j++) {
+            judge(&out, p, 0, plane_m - height(p, i, j, half_m, 1));
+            judge(&out, p, 1, height(p, i, j, half_m, -1) - (plane_m - p->finish_m));
+        }
+    return out;
+}
+
 /* Shimmed: the wheel's first plane halves the shape, its second lies the finished size below. With
  * the other face left as hardened the size is held from the middle of that. */
 static vg_result grind_flats(const vg_part *p) {
@@ -109,5 +123,6 @@ static vg_result grind_round(const vg_part *p) {
 }
 
 vg_result vg_grind(const vg_part *part) {
+    if (part->kind == VG_SLOT) return grind_slot(part);
     return part->kind < VG_OLD_CENTRES ? grind_flats(part) : grind_round(part);
 }

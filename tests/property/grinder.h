@@ -8,6 +8,7 @@ typedef enum vg_kind {
     VG_PLATE,        /* two opposed flats of a plate, shimmed */
     VG_PROFILE,      /* two opposed flats of any direction on a bar bowed in any direction */
     VG_ONE_FACE,     /* a plate whose other face stays as hardened */
+    VG_SLOT,         /* two inner flats of a slot in a bar bowed in any direction */
     VG_ENDS,         /* both ends of a bowed bar */
     VG_OLD_CENTRES,  /* bar between centres that bent with it */
     VG_NEW_CENTRES,  /* bar between centres remade to halve the bow */

@@ -34,10 +34,15 @@ static double roll(dice *d, double low, double high) {
     return low + (high - low) * hs_random_uniform(20240u, d->sample, d->input++);
 }
 
+static int is_inside(vg_kind kind) {
+    return kind == VG_RING_BORE || kind == VG_SLOT;
+}
+
 static double shape_of(const vg_part *p) {
     switch (p->kind) {
     case VG_PLATE:
     case VG_PROFILE:
+    case VG_SLOT:
     case VG_ONE_FACE:
         return hs_shape_flat(p->bow_m * cos(p->bow_angle - p->normal_angle), p->corner_lift_m);
     case VG_OLD_CENTRES:
@@ -84,7 +89,7 @@ static known roll_part(uint32_t sample) {
     p->length_m = roll(&d, 40e-3, 400e-3);
     p->width_m = roll(&d, 10e-3, 100e-3);
     p->bow_m = roll(&d, 0, 0.25e-3);
-    p->normal_angle = p->kind == VG_PROFILE ? roll(&d, 0, 6.28) : 0;
+    p->normal_angle = p->kind == VG_PROFILE || p->kind == VG_SLOT ? roll(&d, 0, 6.28) : 0;
     /* a plate bows across its flats; the crown may lie on either side */
     int plate = p->kind == VG_PLATE || p->kind == VG_ONE_FACE;
     p->bow_angle = plate ? (roll(&d, 0, 1) < 0.5 ? 0 : acos(-1)) : roll(&d, 0, 6.28);
@@ -109,7 +114,7 @@ static known roll_part(uint32_t sample) {
 
 /* Growth per side from the strain, on the finished size; the margin covers the rough one. */
 static void grow(known *k, fault f) {
-    int bore = k->part.kind == VG_RING_BORE;
+    int bore = is_inside(k->part.kind);
     double half = k->finish.high_m / 2, a = k->strain_low * half, b = k->strain_high * half;
     double margin = 1.2e-3 * 1.5e-3; /* largest strain, on rough sizes up to 1.5 mm a side away */
     double low = bore ? -b : a, high = bore ? -a : b;
@@ -132,7 +137,7 @@ static hs_limits window_of(known *k, fault f) {
         if (f == SCALE_IN_MAY) face[i].budget_m += face[i].lost_high_m;
         if (f == SCALE_OFF_MAY) face[i].budget_m -= face[i].lost_high_m;
     }
-    return hs_window_faces(k->part.kind == VG_RING_BORE, k->finish, face, shape);
+    return hs_window_faces(is_inside(k->part.kind), k->finish, face, shape);
 }
 
 /* Between two ends: the end that a corner's bit names, or anywhere for the shots after the corners.
@@ -155,7 +160,7 @@ static double direction(dice *d, const vg_part *p, uint32_t shot) {
 static int fails(const known *k, double rough_m, uint32_t sample, uint32_t salt, uint32_t shot) {
     dice d = {sample, 1000 + 100 * (salt + shot)};
     vg_part p = k->part;
-    int bore = p.kind == VG_RING_BORE;
+    int bore = is_inside(p.kind);
     p.rough_m = rough_m;
     /* an end runs out by itself in some direction; in the corners that of the bow */
     if (p.kind == VG_ENDS && shot < CORNERS) p.bow_angle = 0;
@@ -200,8 +205,9 @@ static void run(count out[VG_KINDS], uint32_t parts, fault f) {
 }
 
 static const char *const NAMES[VG_KINDS] = {
-    "plate",       "profile", "one face ground", "ends",      "bar, old centres",
-    "bar, remade", "chuck",   "ring outside",    "ring bore", "ring set by bore"};
+    "plate",        "profile",          "one face ground", "slot",
+    "ends",         "bar, old centres", "bar, remade",     "chuck",
+    "ring outside", "ring bore",        "ring set by bore"};
 
 static void grinder__go_sizes__never_fail_and_beyond_them_something_does(void) {
     count c[VG_KINDS];

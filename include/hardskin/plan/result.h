@@ -100,6 +100,7 @@ typedef struct hs_handbook {
 
 typedef struct hs_result_dimension {
     hs_verdict verdict;
+    int inside; /* bore or slot: the smaller size carries the more stock */
     double finish_low_m, finish_high_m;
     double need_m, may_m; /* per side; half the sum over the faces */
     double stock_m;       /* at the aim from mid finish, per side; NaN at stop */

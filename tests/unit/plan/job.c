@@ -135,3 +135,19 @@ void test_job_profile(test_job *out, const char *steel, double turned_rad) {
     out->dimension[0].face[1] = 1;
     finish(out, steel);
 }
+
+void test_job_slot(test_job *out, const char *steel) {
+    static const double mm[][2] = {{0, 0},   {60, 0},  {60, 40}, {40, 40},
+                                   {40, 15}, {20, 15}, {20, 40}, {0, 40}};
+    *out = (test_job){.job.part = {.form = HS_PROFILE, .length_m = 0.24}};
+    for (int i = 0; i < 8; i++)
+        out->outline[i] = (hs_point){mm[i][0] * 1e-3, mm[i][1] * 1e-3};
+    out->job.part.section.outline = (hs_outline){out->outline, 8};
+    face(out, "right side", HS_GROUND);
+    face(out, "left side", HS_GROUND);
+    out->face[0].edge = 4;
+    out->face[1].edge = 6;
+    dimension(out, "slot", 20, 0, 33, HS_ACROSS_FACES);
+    out->dimension[0].face[1] = 1;
+    finish(out, steel);
+}

@@ -22,6 +22,10 @@ void test_job_bar(test_job *out, const char *steel);
  *  (edge 3) ground to 20 h7, the cut (edge 4) masked. */
 void test_job_profile(test_job *out, const char *steel, double turned_rad);
 
+/** Profile 60 x 40 with a slot 20 wide and 25 deep, 240 long: both sides of the slot (edges 4 and
+ * 6) ground to 20 H8. */
+void test_job_slot(test_job *out, const char *steel);
+
 /** Ring 70 x 45 x 50, outside and bore ground. */
 void test_job_ring(test_job *out, const char *steel);
 

@@ -221,6 +221,39 @@ static void plan__dimension_with_one_soft_face__says_so(void) {
     CHECK(strstr(r.dimension[0].note, "face bottom stays soft") != NULL);
 }
 
+static void plan__slot__is_reckoned_like_a_bore(void) {
+    /* exact: F_hi - 2 may <= R <= F_lo - 2 need; a slot grinds from small to large */
+    static test_job t;
+    test_job_slot(&t, "16MnCr5");
+    hs_result r = run(&t);
+    const hs_result_dimension *d = &r.dimension[0];
+    CHECK(d->verdict == HS_GO && d->inside);
+    NEAR(d->rough_low_m, d->finish_high_m - 2 * d->may_m, 2.1e-6);
+    NEAR(d->rough_high_m, d->finish_low_m - 2 * d->need_m, 2.1e-6);
+    CHECK(d->rough_aim_m < d->finish_low_m && d->stock_m > 0);
+    CHECK(r.face[0].growth_low_m < 0); /* a slot opens where an outside grows */
+    double last = d->rough_aim_m;
+    int sized = 0;
+    for (size_t i = 0; i < r.grind_plan.steps; i++) {
+        double to_m = r.grind_plan.order[i].to_m;
+        if (!isfinite(to_m)) continue;
+        CHECK(to_m > last - 1e-9 && to_m <= d->finish_high_m);
+        last = to_m;
+        sized++;
+    }
+    CHECK(sized == 3);
+    t.job.measured.stated = 1;
+    t.job.measured.case_limit_HV = 550;
+    hs_measured_dimension *m = &t.job.measured.dimension[0];
+    *m = (hs_measured_dimension){.size_given = 1, .shape_given = 1, .over_m = 0.24, .crown = -1};
+    m->size_m = d->rough_aim_m;
+    m->bow_m = d->shape_m;
+    hs_result measured = run(&t);
+    CHECK(measured.measured_verdict == HS_WHEEL_GRIND);
+    m->size_m = d->finish_high_m + 0.1e-3; /* nothing left to grind */
+    CHECK(run(&t).measured_verdict == HS_WHEEL_NO);
+}
+
 static void plan__twice__gives_the_same_bytes(void) {
     static test_job t;
     char *first = NULL, *second = NULL;
@@ -267,5 +300,5 @@ HS_TEST_MAIN("plan whole", TEST(plan__because__adds_up_to_need),
              TEST(plan__case_this_quench_does_not_harden__is_stopped),
              TEST(plan__ground_face_with_nothing_asked__may_lose_its_case),
              TEST(plan__dimension_with_one_soft_face__says_so),
-             TEST(plan__twice__gives_the_same_bytes),
+             TEST(plan__slot__is_reckoned_like_a_bore), TEST(plan__twice__gives_the_same_bytes),
              TEST(practice__plain_charcoal_950_C_8_h__gives_the_trade_s_case))

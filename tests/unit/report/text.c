@@ -85,6 +85,7 @@ static void text__bore__draws_may_on_the_small_side(void) {
     made m;
     made_plate(&m);
     m.dimension[0].across = HS_ACROSS_BORE;
+    m.result.dimension[0].inside = 1;
     const char *bar = strstr(write_text(&m), "##O###");
     CHECK(bar != NULL);
     const char *below = bar ? strchr(bar, '\n') : NULL;
