@@ -155,9 +155,12 @@ double hs_chain_depth_to(const hs_chain *chain, size_t axis, double limit_HV) {
 }
 
 double hs_chain_surface_HV(const hs_chain *chain, size_t steps) {
-    int quenched = 0;
-    for (size_t i = 0; i < steps; i++)
-        quenched |= chain->job->step[i].kind == HS_QUENCH;
+    int quenched = 0; /* a heat above the transformation makes it soft again */
+    for (size_t i = 0; i < steps; i++) {
+        hs_step_kind kind = chain->job->step[i].kind;
+        if (kind == HS_QUENCH) quenched = 1;
+        if (kind == HS_CARBURISE || kind == HS_REHEAT) quenched = 0;
+    }
     if (!quenched || chain->axes.n == 0) return NAN;
     /* A case that hardens only in part is hard enough to crack: it counts as hard all the same. */
     hs_temper temper[HS_MAX_TEMPERS];

@@ -76,7 +76,8 @@ double hs_chain_hard_to(const hs_chain *chain, size_t face, const hs_part_draw *
 /** Middle case depth of an axis to any hardness (m); 0 where none is that hard. */
 double hs_chain_depth_to(const hs_chain *chain, size_t axis, double limit_HV);
 
-/** Hardness (HV) of the surface after the first `steps` steps; NaN before the first quench. */
+/** Hardness (HV) of the surface after the first `steps` steps; NaN where it is not hardened then.
+ */
 double hs_chain_surface_HV(const hs_chain *chain, size_t steps);
 
 #endif

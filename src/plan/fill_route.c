@@ -5,6 +5,7 @@
 #include "hardskin/model/pack.h"
 #include "hardskin/tables/table.h"
 #include "hardskin/units/format.h"
+#include "plan/words.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -24,15 +25,16 @@ static double length_of(const hs_step *step) {
     return step->hold_s.value;
 }
 
-static void describe(hs_result_step *out, const hs_step *step) {
-    char temp[24] = "", time[48] = "";
-    if (step->temp_K.value > 0) hs_format_celsius(temp, sizeof temp, step->temp_K.value, 0);
+static void describe(hs_result_step *out, const hs_step *step, int inch) {
+    hs_word temp = {""};
+    char time[48] = "";
+    if (step->temp_K.value > 0) temp = hs_word_temp(step->temp_K.value, inch);
     if (out->hold_s > 0) hs_format_time(time, sizeof time, out->hold_s, HS_NEAREST);
     const char *how = step->kind == HS_DESCALE ? method_words(step->by)
                       : step->medium           ? step->medium
                                                : "";
     snprintf(out->text, sizeof out->text, "%s%s%s%s%s%s%s%s", step_words[step->kind],
-             temp[0] ? " " : "", temp, time[0] ? " " : "", time,
+             temp.text[0] ? " " : "", temp.text, time[0] ? " " : "", time,
              !how[0]                    ? ""
              : step->kind == HS_DESCALE ? " by "
                                         : " in ",
@@ -90,7 +92,7 @@ hs_status hs_fill_route(hs_result *result, const hs_chain *chain, hs_history_wor
                                 .case_depth_m = depth_m,
                                 .hardness_HRC = hs_hardened_HRC(hs_chain_surface_HV(chain, i + 1)),
                                 .lost_m = hs_loss_metal(&chain->loss, i + 1, middle)};
-        describe(out, step);
+        describe(out, step, job->inch_first);
         double red_s = step->from_box_red && out->heat_up_s > 0
                            ? fmin(out->heat_up_s, HS_K_PLAN_DOUBT_RED_LAG_FROM * 3600)
                            : out->heat_up_s;

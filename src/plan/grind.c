@@ -41,14 +41,24 @@ static int ground(const lie *l, int k) {
     return l->job->face[l->dimension->face[k]].finish == HS_GROUND;
 }
 
+/* Typical growth of each side of a dimension: alike on both, and in proportion to the size. */
+static double growth_per_side(const lie *l, const hs_result *result) {
+    for (int k = 0; k < 2; k++) {
+        const hs_result_face *f = &result->face[l->dimension->face[k]];
+        if (!f->present) continue;
+        double of_m = l->job->dimension[f->dimension].size.nominal_m;
+        return (f->growth_low_m + f->growth_high_m) / 2 * l->dimension->size.nominal_m / of_m;
+    }
+    return 0;
+}
+
 /* Faces counted from the hardened surface; typical growth and scale. */
 static void set_faces(lie *l, const hs_result *result, double *fire_m) {
     *fire_m = 0; /* by which the fire changes the size of an outside */
     for (int k = 0; k < 2; k++) {
         const hs_result_face *f = &result->face[l->dimension->face[k]];
-        double growth_m = f->present ? (f->growth_low_m + f->growth_high_m) / 2 : 0;
         double lost_m = result->scale.lost_m;
-        *fire_m += growth_m - lost_m;
+        *fire_m += growth_per_side(l, result) - lost_m;
         l->face[k] = (hs_face_sum){.ground = ground(l, k),
                                    .clean_up_m = f->clean_up_m,
                                    .budget_m = f->budget_m - lost_m,

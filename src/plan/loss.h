@@ -37,7 +37,8 @@ double hs_loss_taken(const hs_loss *loss, const double z[HS_INPUTS]);
 /** Thickness of the scale that stands on the part after the first `steps` steps (middle values). */
 double hs_loss_standing_m(const hs_loss *loss, size_t steps);
 
-/** Mass of scale per area over the whole route (middle values), kg/m2. */
+/** Masking keeps carbon out, not oxygen: scale counts on every face. Mass of it per area over the
+ * whole route (middle values), kg/m2. */
 double hs_loss_mass_kg_m2(const hs_loss *loss);
 
 /** Depth below the new surface at which the carbon is back at `carbon_pct`, in a draw. */

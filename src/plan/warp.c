@@ -56,6 +56,37 @@ typedef struct strains {
         layer_m; /* of the section; of the core; extra of the case, its depth */
 } strains;
 
+static int edge_exposed(const hs_job *job, size_t edge) {
+    for (size_t i = 0; i < job->faces; i++)
+        if (job->face[i].edge == edge && job->face[i].finish == HS_SOFT) return 0;
+    return 1;
+}
+
+static int named_exposed(const hs_job *job, const char *name) {
+    for (size_t i = 0; i < job->faces; i++)
+        if (!strcmp(job->face[i].name, name)) return job->face[i].finish != HS_SOFT;
+    return 1;
+}
+
+/* Perimeter of the section that is not masked. */
+static double exposed_m(const hs_job *job, const hs_bulk *bulk) {
+    const hs_part *p = &job->part;
+    const double turn = 3.14159265358979323846; /* perimeter of a circle over its diameter */
+    double sides_m[] = {p->width_m,          p->width_m,       p->thickness_m,      p->thickness_m,
+                        turn * p->outside_m, turn * p->bore_m, turn * p->diameter_m};
+    static const char *const names[] = {"top",     "bottom", "front",  "back",
+                                        "outside", "bore",   "outside"};
+    double open_m = bulk->perimeter_m;
+    for (size_t i = 0; i < sizeof names / sizeof *names; i++)
+        if (!named_exposed(job, names[i])) open_m -= sides_m[i];
+    for (size_t k = 1; p->form == HS_PROFILE && k <= p->section.outline.n; k++) {
+        hs_section_edge edge;
+        if (edge_exposed(job, k)) continue;
+        if (hs_section_edge_at(&edge, &p->section, k, NULL) == HS_OK) open_m -= edge.length_m;
+    }
+    return fmax(0, open_m);
+}
+
 /* Case cells over the exposed perimeter, the rest of the section core. */
 static strains section_strains(const hs_job *job, const hs_route *route, const hs_case_profile *p,
                                int core_hardens) {
@@ -72,7 +103,7 @@ static strains section_strains(const hs_job *job, const hs_route *route, const h
         extra += (volume_growth(route, steel, carbon, most) - out.core) * thick_m;
         out.layer_m = p->depth_m[i];
     }
-    double cased_m2 = fmin(bulk.perimeter_m * out.layer_m, bulk.section_m2);
+    double cased_m2 = fmin(exposed_m(job, &bulk) * out.layer_m, bulk.section_m2);
     if (out.layer_m > 0) out.layer = extra / out.layer_m;
     out.mean = out.core + out.layer * cased_m2 / bulk.section_m2;
     return out;
@@ -87,18 +118,6 @@ static void add_edge(hs_bow_load *load, const hs_section_properties *s, hs_point
     load->E0_m2 += e->layer * area;
     load->Qx_m3 += e->layer * area * y;
     load->Qy_m3 += e->layer * area * x;
-}
-
-static int edge_exposed(const hs_job *job, size_t edge) {
-    for (size_t i = 0; i < job->faces; i++)
-        if (job->face[i].edge == edge && job->face[i].finish == HS_SOFT) return 0;
-    return 1;
-}
-
-static int named_exposed(const hs_job *job, const char *name) {
-    for (size_t i = 0; i < job->faces; i++)
-        if (!strcmp(job->face[i].name, name)) return job->face[i].finish != HS_SOFT;
-    return 1;
 }
 
 static void plate_load(hs_bow_load *load, const hs_section_properties *s, const hs_job *job,
