@@ -63,8 +63,8 @@ static void soak__longer__is_never_worse_until_the_case_goes_through(void) {
     int verdict = HS_STOP, through = 0;
     for (double hours = 2; hours <= 150 && !through; hours *= 1.6) {
         test_job_plate(&t, "C15E");
-        t.job.part.thickness_m = 0.008;
-        t.dimension[0].size = (hs_size){8e-3, 7.985e-3, 8e-3, ""};
+        t.job.part.thickness_m = 0.006;
+        t.dimension[0].size = (hs_size){6e-3, 5.988e-3, 6e-3, ""};
         t.step[0].surface_carbon_pct = (hs_span){0.6, 0.7, 0.8};
         t.step[3].medium_row = (size_t)hs_table_row(hs_table_get(HS_TABLE_QUENCH), 0, "water");
         soak(&t, hours);
