@@ -47,39 +47,45 @@ typedef struct aim {
     double rough_m, joint, shape_limit_m;
 } aim;
 
-/* Of sizes as good as the best but for chance: the least stock whose shape limit still allows the
- * shape that one part in 20 has; where none does, the one with the widest shape limit. */
-static const aim *choose(const aim *aims, double shape_high_m, double plateau) {
+/* Of sizes as good as the best but for chance, and none short of what is asked where one reaches
+ * it: the least stock whose shape limit still allows the shape that one part in 20 has; where none
+ * does, the one with the widest shape limit. */
+static const aim *choose(const aim *aims, double shape_high_m, double plateau, double asked) {
     const aim *best = aims, *widest = NULL;
     for (int k = 1; k < AIMS; k++)
         if (aims[k].joint > best->joint) best = &aims[k];
     for (int k = 0; k < AIMS; k++) {
         if (aims[k].joint < best->joint - plateau) continue;
+        if (aims[k].joint < asked && best->joint >= asked) continue;
         if (aims[k].shape_limit_m >= shape_high_m) return &aims[k];
         if (!widest || aims[k].shape_limit_m > widest->shape_limit_m) widest = &aims[k];
     }
     return widest;
 }
 
-/* Printed sizes are whole thousandths of a millimetre, or ten-thousandths of an inch. */
-static double printable(const hs_window_found *f, double size_m, double slack_m, int inch) {
+/* Printed sizes are whole thousandths of a millimetre, or ten-thousandths of an inch; a rounder one
+ * reads better. */
+static double printable(const hs_window_found *f, double size_m, double slack_m, int inch,
+                        int round) {
     double low_m = hs_window_round(f->rough.low_m, inch, HS_UP) + slack_m;
     double high_m = hs_window_round(f->rough.high_m, inch, HS_DOWN) - slack_m;
     double unit_m = inch ? INCH_M : 1e-3;
-    return hs_aim_readable(size_m / unit_m, low_m / unit_m, high_m / unit_m, inch ? 3 : 2,
-                           inch ? 4 : 3) *
+    int places = inch ? 4 : 3;
+    return hs_aim_readable(size_m / unit_m, low_m / unit_m, high_m / unit_m, places - round,
+                           places) *
            unit_m;
 }
 
-static void make_printable(hs_window_found *f, double size_m, double tolerance_m, int inch) {
+static void make_printable(hs_window_found *f, double size_m, double tolerance_m, int inch,
+                           int round) {
     f->aim_m = size_m;
     if (f->verdict == HS_STOP) return;
-    double aim_m = printable(f, size_m, f->verdict == HS_GO ? tolerance_m : 0, inch);
+    double aim_m = printable(f, size_m, f->verdict == HS_GO ? tolerance_m : 0, inch, round);
     if (isnan(aim_m) && f->verdict == HS_GO) {
         f->verdict = HS_TIGHT;
-        aim_m = printable(f, size_m, 0, inch);
+        aim_m = printable(f, size_m, 0, inch, round);
     }
-    if (isnan(aim_m) || isnan(printable(f, size_m, 0, !inch)))
+    if (isnan(aim_m) || isnan(printable(f, size_m, 0, !inch, 0)))
         f->verdict = HS_STOP; /* no size of it can be written down, in one unit or the other */
     else
         f->aim_m = aim_m;
@@ -108,7 +114,12 @@ void hs_aim_find(hs_window_found *f, const hs_chain *chain, size_t dimension, co
         hs_limits offered = {rough - t, rough + t};
         aims[k].shape_limit_m = hs_window_shape_limit(f->inside, finish, offered, f->bad);
     }
-    const aim *chosen = choose(aims, f->shape_high_m, 2.0 / (double)draws->n);
-    make_printable(f, chosen->rough_m, t, chain->job->inch_first);
+    double asked = chain->job->shop.confidence;
+    int inch = chain->job->inch_first;
+    const aim *chosen = choose(aims, f->shape_high_m, 2.0 / (double)draws->n, asked);
+    make_printable(f, chosen->rough_m, t, inch, 1);
+    f->joint = share_good(f, d, size, draws, dimension, f->aim_m, t);
+    if (f->verdict != HS_GO || f->joint >= asked || chosen->joint < asked) return;
+    make_printable(f, chosen->rough_m, t, inch, 0); /* the rounder size would cost the go */
     f->joint = share_good(f, d, size, draws, dimension, f->aim_m, t);
 }

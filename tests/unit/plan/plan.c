@@ -25,6 +25,7 @@ static void make(test_job *t, int form) {
     if (form == 0) test_job_plate(t, "16MnCr5");
     if (form == 1) test_job_bar(t, "16MnCr5");
     if (form == 2) test_job_ring(t, "20MnCr5");
+    t->step[0].hold_s = (hs_span){18 * 3600, 18 * 3600, 18 * 3600}; /* room in every window */
 }
 
 static void plan__because__adds_up_to_need(void) {
