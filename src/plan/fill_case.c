@@ -71,6 +71,10 @@ static void fill_hard(hs_result_case *out, const hs_chain *chain, size_t face,
     hs_hardening h = chain->hardening;
     h.rate_K_s = chain->face[face].surface_rate_K_s;
     out->surface_HV = hs_hardened_HV(&h, p->carbon_pct[0], &retained);
+    double colder = 0;
+    h.quench_to_K = HS_K_PLAN_DOUBT_SUB_ZERO;
+    hs_hardened_HV(&h, p->carbon_pct[0], &colder);
+    out->sub_zero_austenite_pct = 100 * colder;
     out->hardens = out->margin_high >= 1;
     if (!out->hardens) out->surface_HV = NAN;
     out->surface_HRC = hs_hardened_HRC(out->surface_HV);

@@ -83,8 +83,10 @@ double hs_limit_least(const hs_limit *limit, const double z[HS_INPUTS]) {
     place rate = place_of(z[HS_IN_QUENCH]);
     const double *low = &limit->by_rate_pct[rate.node];
     double least = between(limit->least_pct, z);
-    if (fmax(low[0], low[1]) >= HS_LIMIT_NEVER)
-        return low[rate.share < 0.5 ? 0 : 1] >= HS_LIMIT_NEVER ? HS_LIMIT_NEVER : least;
+    if (fmax(low[0], low[1]) >= HS_LIMIT_NEVER) {
+        double nearer = low[rate.share < 0.5 ? 0 : 1];
+        return nearer >= HS_LIMIT_NEVER ? HS_LIMIT_NEVER : least + nearer;
+    }
     return least + low[0] + rate.share * (low[1] - low[0]);
 }
 

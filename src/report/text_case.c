@@ -68,6 +68,11 @@ static void case_lines(hs_page *page) {
         hs_page_say(page, 2, "surface: %s, carbon %.2f %%, retained austenite %.0f %%",
                     hs_page_hardness(c->surface_HV).text, c->surface_carbon_pct,
                     c->retained_austenite_pct);
+    if (c->hardens && c->retained_austenite_pct > 25)
+        hs_page_say(page, 2,
+                    "a sub-zero treatment (-80 C within the hour, then temper) would leave about "
+                    "%.0f %% of austenite; the part grows and can crack: not on sharp corners",
+                    c->sub_zero_austenite_pct);
     core_line(page);
     if (c->soft_rim_m > 0) hs_page_say(page, 2, "soft rim to be ground off: %s", rim.text);
 }

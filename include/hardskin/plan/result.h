@@ -54,6 +54,7 @@ typedef struct hs_result_case {
     double core_low_HV, core_high_HV;
     double core_martensite_pct, core_bainite_pct; /* the rest ferrite and pearlite */
     double retained_austenite_pct;
+    double sub_zero_austenite_pct; /* what -80 C right after the quench would leave of it */
     double soft_rim_m;
     double dissolved_pct;       /* carbon the reheat dissolves at most */
     int core_hardens;           /* half martensite or more */

@@ -1,0 +1,92 @@
+/* What the quench leaves of case and core in a plan. */
+#include "plan/harden.h"
+#include "hardskin/tables/table.h"
+#include "support/check.h"
+#include "unit/plan/job.h"
+
+#include <string.h>
+
+static const double middle[HS_INPUTS] = {0};
+static hs_history_work work;
+static hs_chain chain;
+
+static hs_status in_water(test_job *t, double limit_HV, hs_error *err) {
+    test_job_plate(t, "C15E");
+    t->step[3].medium = "water";
+    t->step[3].medium_row = (size_t)hs_table_row(hs_table_get(HS_TABLE_QUENCH), 0, "water");
+    t->face[0].limit_HV = t->face[1].limit_HV = limit_HV;
+    t->face[0].hardness_HV = t->face[1].hardness_HV = 0;
+    return hs_chain_make(&chain, &t->job, &work, err);
+}
+
+static double depth_mm(void) {
+    hs_part_draw draw = hs_chain_draw(&chain, middle);
+    return 1e3 * hs_chain_trial(&chain, 0, 0, &draw).case_m;
+}
+
+/* exact: the hardness falls inward, so a lower limit lies deeper; the one asked of the profile
+ * itself is met there, to 5 % of the hardness: the limit takes one rate, the profile its own at
+ * each depth. practice: a C15E core of 20 mm from water stays soft, 130 to 230 HV; no source */
+static void harden__low_limit_on_a_soft_core__has_a_depth(void) {
+    static const double limits_HV[] = {600, 550, 450, 350, 300};
+    static test_job t;
+    double last_mm = 0;
+    for (size_t i = 0; i < 5; i++) {
+        CHECK(in_water(&t, limits_HV[i], NULL) == HS_OK);
+        double now_mm = depth_mm();
+        printf("C15E, water, to %.0f HV: %.3f mm\n", limits_HV[i], now_mm);
+        CHECK(now_mm > last_mm + 1e-3);
+        last_mm = now_mm;
+        double profile_m = 0;
+        CHECK(hs_case_depth(&profile_m, &chain.response[0].typical, limits_HV[i], NULL) == HS_OK);
+        NEAR(now_mm / (1e3 * profile_m), 1, 0.05);
+    }
+    CHECK(chain.core_HV.mid > 130 && chain.core_HV.mid < 230);
+    CHECK(chain.core_HV.low < chain.core_HV.mid && chain.core_HV.mid < chain.core_HV.high);
+    const hs_case_profile *p = &chain.response[0].typical;
+    double end_HV = p->hardness_HV[0];
+    for (size_t i = 1; i < p->n; i++)
+        end_HV = fmin(end_HV, p->hardness_HV[i]);
+    NEAR(end_HV / chain.core_HV.mid, 1, 0.02); /* the profile ends at the core */
+}
+
+static void harden__limit_below_the_core__is_refused_in_words(void) {
+    static test_job t;
+    hs_error err = {0};
+    CHECK(in_water(&t, 120, &err) == HS_E_RANGE);
+    CHECK(strstr(err.message, "the core reaches") != NULL);
+}
+
+/* own contract: a slower quench and a leaner steel never deepen the case */
+static void harden__slower_quench__never_deepens_the_case(void) {
+    static test_job t;
+    double z[HS_INPUTS] = {0}, last_m = 0;
+    CHECK(in_water(&t, 550, NULL) == HS_OK);
+    for (double share = -3; share <= 3; share += 0.25) {
+        z[HS_IN_QUENCH] = share;
+        hs_part_draw draw = hs_chain_draw(&chain, z);
+        double now_m = hs_chain_trial(&chain, 0, 0, &draw).case_m;
+        CHECK(now_m >= last_m - 1e-9);
+        last_m = now_m;
+    }
+    CHECK(last_m > 0);
+}
+
+/* practice: a lean core (C10E, 1010) is hardened in water every day; no source */
+static void harden__lean_core__is_answered(void) {
+    static const char *const steels[] = {"C10E", "1010", "12L14"};
+    static test_job t;
+    for (size_t i = 0; i < 3; i++) {
+        test_job_plate(&t, steels[i]);
+        t.job.part.steel.mid.C = 0.07;
+        t.step[3].medium_row = (size_t)hs_table_row(hs_table_get(HS_TABLE_QUENCH), 0, "brine");
+        CHECK(hs_chain_make(&chain, &t.job, &work, NULL) == HS_OK);
+        CHECK(chain.core_HV.mid > 100 && chain.core_HV.mid < 330);
+        CHECK(hs_harden_margin(&chain).mid > 1);
+    }
+}
+
+HS_TEST_MAIN("plan harden", TEST(harden__low_limit_on_a_soft_core__has_a_depth),
+             TEST(harden__limit_below_the_core__is_refused_in_words),
+             TEST(harden__slower_quench__never_deepens_the_case),
+             TEST(harden__lean_core__is_answered))
