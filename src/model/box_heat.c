@@ -26,7 +26,8 @@ void hs_box_body_of(hs_box_body *body, const hs_box_load *load) {
     hs_sort(s, 3);
     double flat = s[0] / s[1], flat2 = s[0] / s[2];
     double mode = PI / 2 * sqrt(1 + flat * flat + flat2 * flat2);
-    double share = load->steel_m3 / (s[0] * s[1] * s[2]), exponent = exponent_of(mode);
+    double pile_m3 = fmax(load->pile_m3, load->steel_m3);
+    double share = pile_m3 / (s[0] * s[1] * s[2]), exponent = exponent_of(mode);
     *body = (hs_box_body){.radius_m = 0.5 * s[0],
                           .core_m = 0.5 * s[0] * pow(share, 1 / (exponent + 1)),
                           .exponent = exponent,
@@ -48,6 +49,10 @@ static hs_status check_load(const hs_box_load *load, hs_error *err) {
     if (!(load->steel_m3 >= 0 && load->steel_m3 <= HS_K_BOX_HEAT_STEEL_MOST * volume_m3))
         return hs_fail(err, HS_E_IMPOSSIBLE, "a larger box: 25 mm of compound all round",
                        "%.3g L of steel in a box of %.3g L", 1000 * load->steel_m3,
+                       1000 * volume_m3);
+    if (!(load->pile_m3 <= HS_K_BOX_HEAT_PILE_MOST * volume_m3))
+        return hs_fail(err, HS_E_IMPOSSIBLE, "a larger box: 25 mm of compound all round",
+                       "parts and the compound between them fill the box of %.3g L",
                        1000 * volume_m3);
     if (!(load->moisture >= 0 && load->moisture <= HS_K_PACK_MOISTURE_MOST))
         return hs_fail(err, HS_E_RANGE, "dry compound has about 5 %", "moisture of %g %%",
@@ -73,7 +78,9 @@ static hs_status note(hs_box_work *w, hs_error *err) {
 static hs_status start(hs_box_work *w, const hs_box_load *load, double temp_K, hs_error *err) {
     hs_box_body body;
     hs_box_body_of(&body, load);
-    hs_matter_compound(&w->march.matter, HS_K_PACK_COMPOUND_DENSITY, load->moisture, load->speed);
+    double share = load->pile_m3 > load->steel_m3 ? load->steel_m3 / load->pile_m3 : 1;
+    hs_matter_compound(&w->march.matter, HS_K_PACK_COMPOUND_DENSITY, load->moisture, load->speed,
+                       share);
     hs_box_march_start(&w->march, &body, temp_K, STEP_K);
     w->record.n = 0;
     return note(w, err);
@@ -142,21 +149,36 @@ static hs_status heat_through(hs_box_path *path, const hs_box_load *load, double
     return status;
 }
 
+/* When the fire goes off; the part must have come to heat where the hold is not the fire's own. */
+static hs_status read_off(hs_box_path *path, const hs_box_fire *fire, hs_error *err) {
+    double from_s = fire->from == HS_COUNT_AT_HEAT   ? path->at_heat_s
+                    : fire->from == HS_COUNT_BOX_RED ? path->red_s
+                                                     : 0;
+    path->off_s = from_s + fire->hold_s;
+    if (!(path->off_s < path->at_heat_s)) return HS_OK;
+    return hs_fail(err, HS_E_IMPOSSIBLE, "a longer soak, or count it from \"at heat\"",
+                   "the soak ends before the part is at heat (%.1f h after the box is red)",
+                   (path->at_heat_s - path->red_s) / 3600);
+}
+
 static hs_status hold_and_cool(hs_box_path *path, const hs_box_fire *fire, hs_box_work *w,
                                hs_error *err) {
-    path->off_s = fire->hold_s + (fire->from == HS_COUNT_BOX_RED ? path->red_s : path->at_heat_s);
-    if (path->off_s < path->at_heat_s)
-        return hs_fail(err, HS_E_IMPOSSIBLE, "a longer soak, or count it from \"at heat\"",
-                       "the soak ends before the part is at heat (%.1f h after the box is red)",
-                       (path->at_heat_s - path->red_s) / 3600);
     /* The step that brought the part to heat may have gone past the end of a short hold. */
     path->off_s = fmax(path->off_s, w->march.time_s);
     hs_status status = march_to(w, path->off_s, err);
     if (status != HS_OK) return status;
     path->n = hs_box_record_thin(path->hot, &path->chord_K, &w->record, 0, w->record.n - 1);
     if (!(fire->cool_to_K > 0)) return HS_OK;
+    if (hs_box_march_centre(&w->march) <= fire->cool_to_K) return HS_OK;
     w->march.wall.off_s = path->off_s;
     return cool_down(path, w, fire->cool_to_K, err);
+}
+
+static double first_crossing(const hs_box_record *r, double temp_K) {
+    for (size_t i = 0; i + 1 < r->n; i++)
+        if (r->temp_K[i] < temp_K && r->temp_K[i + 1] >= temp_K)
+            return hs_box_record_cross(r, i, temp_K);
+    return NAN;
 }
 
 hs_status hs_box_heat(hs_box_path *path, const hs_box_load *load, const hs_box_fire *fire,
@@ -164,10 +186,18 @@ hs_status hs_box_heat(hs_box_path *path, const hs_box_load *load, const hs_box_f
     hs_status status = check_load(load, err);
     if (status == HS_OK) status = check_fire(fire->temp_K, fire->hold_s, err);
     if (status != HS_OK) return status;
-    hs_box_path p = {.red_s = red_s(fire->temp_K)};
+    hs_box_path p = {.red_s = red_s(fire->temp_K), .at_heat_s = NAN};
     w->march.wall = wall_of(fire->temp_K, fire->cooling);
-    status = heat_through(&p, load, fire->temp_K, w, err);
+    if (fire->from == HS_COUNT_FIRE_ON) {
+        status = start(w, load, HS_K_BOX_HEAT_AMBIENT, err);
+        if (status == HS_OK) status = march_to(w, fmin(HS_K_BOX_HEAT_RISE_TIME, fire->hold_s), err);
+    } else {
+        status = heat_through(&p, load, fire->temp_K, w, err);
+    }
+    if (status == HS_OK) status = read_off(&p, fire, err);
     if (status == HS_OK) status = hold_and_cool(&p, fire, w, err);
+    if (status == HS_OK && fire->from == HS_COUNT_FIRE_ON)
+        p.at_heat_s = first_crossing(&w->record, fire->temp_K - HS_K_BOX_HEAT_WITHIN);
     if (status != HS_OK) return status;
     p.balance_error = hs_box_march_balance(&w->march);
     *path = p;

@@ -20,12 +20,21 @@ double hs_box_wall_temp(const hs_box_wall *wall, double time_s) {
     return wall->start_K + (wall->fire_K - wall->start_K) * time_s / wall->rise_s;
 }
 
-static double content(const hs_box_march *m, const double *temp_K) {
-    double sum = 0, slope;
+/* Heat, flow and their slopes of every cell, and the flow of the wall. */
+static void look_up(hs_box_march *m, const double *temp_K, double time_s) {
     for (size_t i = 0; i < m->n; i++)
-        sum += m->volume[i] * hs_matter_at(&slope,
-                                           m->has_core && i == 0 ? m->matter.steel : m->matter.heat,
-                                           temp_K[i]);
+        hs_matter_both(&m->heat[i], &m->c[i], &m->potential[i], &m->k[i], &m->matter,
+                       m->has_core && i == 0, temp_K[i]);
+    double slope;
+    m->potential[m->n] = hs_matter_at(&slope, m->matter.flow, hs_box_wall_temp(&m->wall, time_s));
+}
+
+static double content(const hs_box_march *m, const double *temp_K) {
+    double sum = 0, heat, c, flow, k;
+    for (size_t i = 0; i < m->n; i++) {
+        hs_matter_both(&heat, &c, &flow, &k, &m->matter, m->has_core && i == 0, temp_K[i]);
+        sum += m->volume[i] * heat;
+    }
     return sum;
 }
 
@@ -59,16 +68,13 @@ static void lay_cells(hs_box_march *m, const hs_box_body *body) {
     }
 }
 
-/* Heat into each cell; returns what comes through the wall. */
-static double flows(double *into, const hs_box_march *m, const double *temp_K, double time_s) {
-    double slope, here = hs_matter_at(&slope, m->matter.flow, temp_K[0]), from_inside = 0;
+/* Heat into each cell, of what was looked up; returns what comes through the wall. */
+static double flows(double *into, const hs_box_march *m) {
+    double from_inside = 0;
     for (size_t i = 0; i < m->n; i++) {
-        double outside_K = i + 1 < m->n ? temp_K[i + 1] : hs_box_wall_temp(&m->wall, time_s);
-        double out = hs_matter_at(&slope, m->matter.flow, outside_K);
-        double q = m->link[i] * (out - here);
+        double q = m->link[i] * (m->potential[i + 1] - m->potential[i]);
         into[i] = q - from_inside;
         from_inside = q;
-        here = out;
     }
     return from_inside;
 }
@@ -83,60 +89,42 @@ void hs_box_march_start(hs_box_march *m, const hs_box_body *body, double temp_K,
     m->step_s = FIRST_STEP_S;
     m->tolerance_K = tolerance_K;
     m->start_J = content(m, m->temp_K);
-    m->wall_W = flows(m->slope, m, m->temp_K, 0);
+    look_up(m, m->temp_K, 0);
+    m->wall_W = flows(m->slope, m);
 }
 
-/* Matrix of heat content less weight times flow, at `now`. */
+/* Matrix of heat content less weight times flow, of what was looked up. */
 static void assemble(hs_box_march *m, double weight_s) {
-    double k_here;
-    hs_matter_at(&k_here, m->matter.flow, m->now[0]);
     double link = 0; /* to the cell inside */
     for (size_t i = 0; i < m->n; i++) {
-        double c, k_out = 0;
-        hs_matter_at(&c, m->has_core && i == 0 ? m->matter.steel : m->matter.heat, m->now[i]);
-        if (i + 1 < m->n) hs_matter_at(&k_out, m->matter.flow, m->now[i + 1]);
-        m->diag[i] = m->volume[i] * c + weight_s * k_here * (m->link[i] + link);
-        if (i + 1 < m->n) {
-            m->upper[i] = -weight_s * m->link[i] * k_out;
-            m->lower[i + 1] = -weight_s * m->link[i] * k_here;
-        }
+        m->diag[i] = m->volume[i] * m->c[i] + weight_s * m->k[i] * (m->link[i] + link);
         link = m->link[i];
-        k_here = k_out;
+        if (i + 1 == m->n) break;
+        m->upper[i] = -weight_s * link * m->k[i + 1];
+        m->lower[i + 1] = -weight_s * link * m->k[i];
     }
 }
 
 /* Newton on: content(now) - weight * flow(now) = base. Sets flux and returns the wall's. */
 static hs_status solve(double *wall_W, hs_box_march *m, double weight_s, double time_s,
                        hs_error *err) {
+    double moved = INFINITY;
     for (int k = 0; k < MOST_ITERATIONS; k++) {
-        *wall_W = flows(m->flux, m, m->now, time_s);
+        look_up(m, m->now, time_s);
+        *wall_W = flows(m->flux, m);
+        if (moved < SETTLED_K) return HS_OK;
         assemble(m, weight_s);
-        for (size_t i = 0; i < m->n; i++) {
-            double slope;
-            double heat = hs_matter_at(
-                &slope, m->has_core && i == 0 ? m->matter.steel : m->matter.heat, m->now[i]);
-            m->right[i] = m->base[i] + weight_s * m->flux[i] - m->volume[i] * heat;
-        }
+        for (size_t i = 0; i < m->n; i++)
+            m->right[i] = m->base[i] + weight_s * m->flux[i] - m->volume[i] * m->heat[i];
         hs_tridiagonal(m->right, m->lower, m->diag, m->upper, m->scratch, m->n);
-        double moved = 0;
+        moved = 0;
         for (size_t i = 0; i < m->n; i++) {
             m->now[i] += m->right[i];
             moved = fmax(moved, fabs(m->right[i]));
         }
-        if (moved < SETTLED_K) {
-            *wall_W = flows(m->flux, m, m->now, time_s);
-            return HS_OK;
-        }
     }
     return hs_fail(err, HS_E_CONVERGE, "another size of box",
                    "the heat of the box does not settle");
-}
-
-static double heat_of(const hs_box_march *m, size_t i) {
-    double slope;
-    return m->volume[i] * hs_matter_at(&slope,
-                                       m->has_core && i == 0 ? m->matter.steel : m->matter.heat,
-                                       m->temp_K[i]);
 }
 
 /* A trial step: `now`, `flux` at its end, `first` at its middle stage; error in K (filtered by the
@@ -144,15 +132,19 @@ static double heat_of(const hs_box_march *m, size_t i) {
 static hs_status trial(double *error_K, double gained[2], hs_box_march *m, double h,
                        hs_error *err) {
     double weight = WEIGHT * h, wall1 = 0, wall2 = 0;
+    look_up(m, m->temp_K, m->time_s);
     for (size_t i = 0; i < m->n; i++) {
-        m->base[i] = heat_of(m, i) + weight * m->slope[i];
+        m->start[i] = m->volume[i] * m->heat[i];
+        m->base[i] = m->start[i] + weight * m->slope[i];
         m->now[i] = m->temp_K[i];
     }
     hs_status status = solve(&wall1, m, weight, m->time_s + GAMMA * h, err);
     if (status != HS_OK) return status;
     memcpy(m->first, m->flux, m->n * sizeof *m->flux);
     for (size_t i = 0; i < m->n; i++)
-        m->base[i] = heat_of(m, i) + EARLIER * h * (m->slope[i] + m->first[i]);
+        m->base[i] = m->start[i] + EARLIER * h * (m->slope[i] + m->first[i]);
+    for (size_t i = 0; i < m->n; i++) /* straight on */
+        m->now[i] = m->temp_K[i] + (m->now[i] - m->temp_K[i]) / GAMMA;
     status = solve(&wall2, m, weight, m->time_s + h, err);
     if (status != HS_OK) return status;
     gained[0] = h * (EARLIER * (m->wall_W + wall1) + WEIGHT * wall2);
@@ -211,7 +203,7 @@ double hs_box_march_centre(const hs_box_march *m) {
 
 static double rate_of(const hs_box_march *m, size_t i) {
     double c;
-    hs_matter_at(&c, m->has_core && i == 0 ? m->matter.steel : m->matter.heat, m->temp_K[i]);
+    hs_matter_at(&c, m->has_core && i == 0 ? m->matter.core : m->matter.heat, m->temp_K[i]);
     return m->slope[i] / (m->volume[i] * c);
 }
 

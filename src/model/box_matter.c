@@ -34,7 +34,8 @@ static double water_J_kg(double temp_K) {
     return HS_K_BOX_HEAT_WATER_EVAPORATION * fmin(1, fmax(0, share));
 }
 
-void hs_matter_compound(hs_matter *matter, double density_kg_m3, double moisture, double factor) {
+void hs_matter_compound(hs_matter *matter, double density_kg_m3, double moisture, double factor,
+                        double steel_share) {
     const hs_table *table = hs_table_get(HS_TABLE_BOX_ENTHALPY);
     double flow = 0, before = hs_matter_conductivity(node_temp_K(0));
     for (size_t i = 0; i < HS_MATTER_NODES; i++) {
@@ -48,7 +49,8 @@ void hs_matter_compound(hs_matter *matter, double density_kg_m3, double moisture
             hs_table_interpolate(table, HS_BOX_ENTHALPY_TEMP, HS_BOX_ENTHALPY_STEEL, temp_C);
         matter->flow[i] = factor * flow;
         matter->heat[i] = density_kg_m3 * (carbon + moisture * water_J_kg(T));
-        matter->steel[i] = HS_K_BOX_HEAT_STEEL_DENSITY * steel;
+        matter->core[i] =
+            steel_share * HS_K_BOX_HEAT_STEEL_DENSITY * steel + (1 - steel_share) * matter->heat[i];
     }
 }
 
@@ -57,7 +59,7 @@ void hs_matter_constant(hs_matter *matter, double k_W_mK, double bed_J_m3K, doub
         double rise_K = NODE_K * (double)i;
         matter->flow[i] = k_W_mK * rise_K;
         matter->heat[i] = bed_J_m3K * rise_K;
-        matter->steel[i] = core_J_m3K * rise_K;
+        matter->core[i] = core_J_m3K * rise_K;
     }
 }
 
@@ -66,4 +68,18 @@ double hs_matter_at(double *slope, const double curve[HS_MATTER_NODES], double t
     size_t i = place > 0 ? (size_t)fmin(place, HS_MATTER_NODES - 2) : 0;
     *slope = (curve[i + 1] - curve[i]) / NODE_K;
     return curve[i] + (place - (double)i) * (curve[i + 1] - curve[i]);
+}
+
+void hs_matter_both(double *heat, double *c, double *flow, double *k, const hs_matter *matter,
+                    int core, double temp_K) {
+    double place = (temp_K - HS_K_PHYSICAL_ZERO_CELSIUS) / NODE_K;
+    int last = HS_MATTER_NODES - 2, i = place < last ? (int)place : last;
+    if (i < 0) i = 0;
+    const double *curve = core ? matter->core : matter->heat;
+    double share = place - i, rise = curve[i + 1] - curve[i];
+    *heat = curve[i] + share * rise;
+    *c = rise / NODE_K;
+    rise = matter->flow[i + 1] - matter->flow[i];
+    *flow = matter->flow[i] + share * rise;
+    *k = rise / NODE_K;
 }

@@ -17,10 +17,10 @@ static hs_status run_axes(hs_chain *chain, hs_history_work *work, hs_error *err)
     return HS_OK;
 }
 
-static hs_status start(hs_chain *chain, const hs_job *job, hs_error *err) {
+static hs_status start(hs_chain *chain, const hs_route *like, const hs_job *job, hs_error *err) {
     chain->job = job;
     chain->reading = (hs_reading){0};
-    hs_status status = hs_route_read(&chain->route, job, err);
+    hs_status status = hs_route_read_like(&chain->route, like, job, err);
     if (status == HS_OK) status = hs_axes_of(&chain->axes, job, err);
     if (status != HS_OK) return status;
     chain->hardening = (hs_hardening){.steel = job->part.steel.mid,
@@ -48,13 +48,14 @@ static hs_status finish(hs_chain *chain, hs_error *err) {
 }
 
 hs_status hs_chain_make(hs_chain *chain, const hs_job *job, hs_history_work *work, hs_error *err) {
-    hs_status status = start(chain, job, err);
+    hs_status status = start(chain, NULL, job, err);
     if (status == HS_OK) status = run_axes(chain, work, err);
     return status == HS_OK ? finish(chain, err) : status;
 }
 
 hs_status hs_chain_again(hs_chain *chain, const hs_chain *base, const hs_job *job, hs_error *err) {
-    hs_status status = start(chain, job, err);
+    const hs_route *like = base == chain ? NULL : &base->route;
+    hs_status status = start(chain, like, job, err);
     if (status != HS_OK) return status;
     for (size_t i = 0; i < base->axes.n; i++)
         chain->response[i] = base->response[i];

@@ -30,7 +30,8 @@
     X(HS_IN_RUN_OUT, "tilt of the ends")                                                           \
     X(HS_IN_SETUP, "set-up")                                                                       \
     X(HS_IN_QUENCH, "quench and hardenability of the steel")                                       \
-    X(HS_IN_READING, "reading of the case depth")
+    X(HS_IN_READING, "reading of the case depth")                                                  \
+    X(HS_IN_HEAT_UP, "heat-up and cooling of the box")
 
 typedef enum hs_input {
 #define X(id, name) id,

@@ -95,11 +95,32 @@ static void say_of_shape(hs_result *r, const hs_chain *chain) {
                "is computed.");
 }
 
+static void say_of_boxes(hs_result *r, const hs_chain *chain) {
+    const hs_job *job = chain->job;
+    for (size_t i = 0; i < chain->route.heats; i++) {
+        const hs_route_heat *heat = &chain->route.heat[i];
+        const hs_step *step = &job->step[heat->step];
+        if (!heat->carburises || step->log_points > 0) continue;
+        if (!heat->packed)
+            say(r, "Size of the box not given: neither the carbon of the heating-up nor the lag of "
+                   "the part in cooling is reckoned.");
+        else if (step->from_box_red)
+            say(r,
+                "The soak counts from the box being red: the part comes to heat %.1f h after that, "
+                "so it is at heat for %.1f h.",
+                (heat->lag.at_heat_s - heat->lag.red_s) / 3600,
+                (heat->point[heat->n - 1].time_s - heat->lag.at_heat_s) / 3600);
+        if (heat->packed)
+            say(r,
+                "Heating through the box is computed for a part in its middle, all %zu in one box; "
+                "the heat of an uneven fire and of the box's corners is not.",
+                job->part.quantity);
+    }
+}
+
 static void say_of_route(hs_result *r, const hs_chain *chain) {
     const hs_steel *steel = &chain->job->part.steel;
-    if (chain->route.red_lag_s > 0)
-        say(r, "%.1f h of the soak are taken off: it was counted from the box being red.",
-            chain->route.red_lag_s / 3600);
+    say_of_boxes(r, chain);
     if (steel->only_maxima)
         say(r,
             "%s has maxima only: reckoned with C %.2f, Mn %.2f, Si %.2f %%; ask for the heat's "

@@ -2,7 +2,6 @@
 #include "plan/harden.h"
 
 #include "constants.h"
-#include "hardskin/model/pack.h"
 #include "hardskin/tables/table.h"
 #include "hardskin/units/format.h"
 #include "plan/words.h"
@@ -33,8 +32,9 @@ static void describe(hs_result_step *out, const hs_step *step, int inch) {
     const char *how = step->kind == HS_DESCALE ? method_words(step->by)
                       : step->medium           ? step->medium
                                                : "";
-    snprintf(out->text, sizeof out->text, "%s%s%s%s%s%s%s%s", step_words[step->kind],
+    snprintf(out->text, sizeof out->text, "%s%s%s%s%s%s%s%s%s", step_words[step->kind],
              temp.text[0] ? " " : "", temp.text, time[0] ? " " : "", time,
+             step->from_box_red ? " from box red" : "",
              !how[0]                    ? ""
              : step->kind == HS_DESCALE ? " by "
                                         : " in ",
@@ -61,12 +61,20 @@ static hs_status depth_after(double *depth_m, const hs_chain *chain, size_t heat
     return HS_OK;
 }
 
-static double heat_up_of(const hs_step *step) {
-    double heat_up_s = 0;
-    if (step->kind == HS_CARBURISE && step->box_m > 0 && step->log_points == 0 &&
-        hs_pack_heat_up(&heat_up_s, step->box_m, NULL) != HS_OK)
-        return 0;
-    return heat_up_s;
+/* The packed heat of a step, NULL if it has none. */
+static const hs_route_heat *packed_heat(const hs_route *route, size_t step) {
+    for (size_t i = 0; i < route->heats; i++)
+        if (route->heat[i].step == step && route->heat[i].packed) return &route->heat[i];
+    return NULL;
+}
+
+/* From fire on to off: up to heat, and at heat. */
+static void take_times(hs_result_step *out, const hs_route_heat *heat) {
+    out->heat_up_s = heat->lag.at_heat_s;
+    out->heat_up_low_s = heat->lag.low_s;
+    out->heat_up_high_s = heat->lag.high_s;
+    out->red_s = heat->lag.red_s;
+    out->hold_s = heat->point[heat->n - 1].time_s - heat->lag.at_heat_s;
 }
 
 hs_status hs_fill_route(hs_result *result, const hs_chain *chain, hs_history_work *work,
@@ -86,17 +94,15 @@ hs_status hs_fill_route(hs_result *result, const hs_chain *chain, hs_history_wor
             status = depth_after(&depth_m, chain, heats, result->hard.limit_HV, work, err);
         if (status != HS_OK) return status;
         *out = (hs_result_step){.start_s = clock_s,
-                                .heat_up_s = heat_up_of(step),
                                 .hold_s = length_of(step),
                                 .temp_K = step->temp_K.value,
                                 .case_depth_m = depth_m,
                                 .hardness_HRC = hs_hardened_HRC(hs_chain_surface_HV(chain, i + 1)),
                                 .lost_m = hs_loss_metal(&chain->loss, i + 1, middle)};
         describe(out, step, job->inch_first);
-        double red_s = step->from_box_red && out->heat_up_s > 0
-                           ? fmin(out->heat_up_s, HS_K_PLAN_DOUBT_RED_LAG_FROM * 3600)
-                           : out->heat_up_s;
-        clock_s += red_s + out->hold_s;
+        const hs_route_heat *heat = packed_heat(&chain->route, i);
+        if (heat) take_times(out, heat);
+        clock_s += out->heat_up_s + out->hold_s;
     }
     result->steps = job->steps;
     return HS_OK;

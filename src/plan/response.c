@@ -58,7 +58,8 @@ hs_status hs_response_make(hs_response *r, const hs_axis *axis, const hs_route *
     static const double positions[RUNS] = {0, 0, 0, -1, 1, 0, 0};
     r->core_pct = steel->mid.C;
     hs_response_spread(&r->model_log, &r->temp_log, route, steel);
-    double two_sigma = 2 * hypot(r->model_log, r->temp_log);
+    r->heat_log = route->heat_log;
+    double two_sigma = 2 * hypot(hypot(r->model_log, r->temp_log), r->heat_log);
     const double factors[RUNS] = {1, exp(-two_sigma), exp(two_sigma), 1, 1, 1, 1};
     for (size_t k = 0; k < 3; k++)
         r->surface_pct[k] = richest(route, (double)k - 1);
@@ -104,7 +105,8 @@ static double at_level(const double depth_m[HS_LEVELS], double y) {
 
 hs_response_draw hs_response_at(const hs_response *r, const hs_steel *steel,
                                 const double z[HS_INPUTS]) {
-    double log_d = r->model_log * z[HS_IN_DIFFUSIVITY] + r->temp_log * z[HS_IN_TEMP];
+    double log_d = r->model_log * z[HS_IN_DIFFUSIVITY] + r->temp_log * z[HS_IN_TEMP] +
+                   r->heat_log * z[HS_IN_HEAT_UP];
     return (hs_response_draw){
         .core_pct = hs_draw_between(steel->low.C, steel->mid.C, steel->high.C, z[HS_IN_CORE]),
         .surface_pct = hs_draw_between(r->surface_pct[0], r->surface_pct[1], r->surface_pct[2],

@@ -18,6 +18,7 @@ typedef struct hs_response {
     double depth_m[7][HS_LEVELS]; /* middle, slow, fast, lean, rich, sluggish, brisk; at level k of
                                      y */
     double model_log, temp_log;   /* standard deviations of ln D */
+    double heat_log;              /* of ln of D times time: heat-up and cooling of the box */
     double end_m;                 /* depth of the mesh: the fronts meet there */
     hs_carbon_accuracy accuracy;  /* of the middle run; the others are run on its mesh */
     hs_case_profile typical;      /* the middle run, hardness filled by the caller */

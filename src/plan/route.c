@@ -1,9 +1,9 @@
 #include "plan/route.h"
 
 #include "constants.h"
-#include "hardskin/model/pack.h"
 #include "hardskin/tables/table.h"
 #include "plan/cool.h"
+#include "plan/packed.h"
 
 #include <math.h>
 #include <string.h>
@@ -23,8 +23,8 @@ static double hottest(const hs_route_heat *heat) {
     return best;
 }
 
-/* The path of a step: its log, or a hold of the length that counts at the part. */
-static hs_status read_path(hs_route_heat *heat, const hs_step *step, double lag_s, hs_error *err) {
+/* The path of a step: its log, or a hold at heat. */
+static hs_status read_path(hs_route_heat *heat, const hs_step *step, hs_error *err) {
     if (step->log_points > HS_MAX_LOG)
         return hs_fail(err, HS_E_TOO_LARGE, "thin the log out", "more than %d points in a log",
                        HS_MAX_LOG);
@@ -32,13 +32,8 @@ static hs_status read_path(hs_route_heat *heat, const hs_step *step, double lag_
         heat->point[i] = step->log[i];
     heat->n = step->log_points;
     if (heat->n > 0) return HS_OK;
-    double hold_s = step->hold_s.value - lag_s;
-    if (!(hold_s > 0))
-        return hs_fail(err, HS_E_IMPOSSIBLE, "a longer soak, or count it from \"at heat\"",
-                       "the soak ends before the part is at heat (%.1f h after the box is red)",
-                       lag_s / one_hour_s);
     heat->point[0] = (hs_heat_point){0, step->temp_K.value};
-    heat->point[1] = (hs_heat_point){hold_s, step->temp_K.value};
+    heat->point[1] = (hs_heat_point){step->hold_s.value, step->temp_K.value};
     heat->n = 2;
     return HS_OK;
 }
@@ -48,16 +43,23 @@ static double bound_of(const hs_step *step) {
     return fmax(step->temp_K.high - step->temp_K.value, step->temp_K.value - step->temp_K.low);
 }
 
-static hs_status add_carburise(hs_route *route, const hs_step *step, hs_error *err) {
+/* The heat of the same number in a route with the same fires, if there is one. */
+static const hs_route_heat *known_heat(const hs_route *route, const hs_packing *packing) {
+    const hs_route *like = packing->like;
+    return like && route->heats < like->heats ? &like->heat[route->heats] : NULL;
+}
+
+static hs_status add_carburise(hs_route *route, const hs_job *job, const hs_step *step,
+                               const hs_packing *packing, hs_error *err) {
     hs_route_heat *heat = &route->heat[route->heats];
-    double lag_s = 0, heat_up_s;
-    if (step->from_box_red && step->log_points == 0 && step->box_m > 0) {
-        hs_status status = hs_pack_heat_up(&heat_up_s, step->box_m, err);
-        if (status != HS_OK) return status;
-        lag_s = fmax(0, heat_up_s - HS_K_PLAN_DOUBT_RED_LAG_FROM * one_hour_s);
-        route->red_lag_s += lag_s;
-    }
-    hs_status status = read_path(heat, step, lag_s, err);
+    const hs_route_heat *known = known_heat(route, packing);
+    hs_status status = HS_OK;
+    if (known)
+        *heat = *known;
+    else if (step->box_m > 0 && step->log_points == 0)
+        status = hs_packed_heat(heat, &route->box, job, step, packing, err);
+    else
+        status = read_path(heat, step, err);
     if (status != HS_OK) return status;
     heat->carburises = 1;
     heat->surface_low_pct = step->surface_carbon_pct.low;
@@ -71,7 +73,7 @@ static hs_status add_carburise(hs_route *route, const hs_step *step, hs_error *e
 
 static hs_status add_reheat(hs_route *route, const hs_step *step, hs_error *err) {
     hs_route_heat *heat = &route->heat[route->heats];
-    hs_status status = read_path(heat, step, 0, err);
+    hs_status status = read_path(heat, step, err);
     if (status != HS_OK) return status;
     const hs_table *table = hs_table_get(HS_TABLE_ATMOSPHERE);
     heat->atmosphere = step->medium_row;
@@ -83,41 +85,65 @@ static hs_status add_reheat(hs_route *route, const hs_step *step, hs_error *err)
     return HS_OK;
 }
 
+/* In the box or the dying fire: the path of the packed box where its size is known, else at the
+ * table's rate. */
+static void cool_in_box(hs_route *route, const hs_job *job, double from_K,
+                        const hs_packing *packing) {
+    hs_route_heat *heat = &route->heat[route->heats];
+    const hs_step *fire = &job->step[heat[-1].step];
+    const hs_route_heat *known = known_heat(route, packing);
+    if (known) {
+        *heat = *known;
+        return;
+    }
+    if (fire->kind == HS_CARBURISE && fire->box_m > 0) {
+        if (!heat[-1].packed) /* a log: cooled from where it ends */
+            hs_packed_cool(&route->box, job, fire, from_K, packing->cooling);
+        heat->n = route->box.cool_n;
+        memcpy(heat->point, route->box.cool, heat->n * sizeof *heat->point);
+        if (heat->n >= 2) return;
+    }
+    double down_K = from_K - hs_carbon_cold_K();
+    heat->point[0] = (hs_heat_point){0, from_K};
+    heat->point[1] =
+        (hs_heat_point){down_K / HS_K_PLAN_DOUBT_BOX_COOLING * one_hour_s, hs_carbon_cold_K()};
+    heat->n = 2;
+}
+
 /* Cooling from the heat before: in the box slowly and closed, in air by Newton's law with scale. */
-static void add_cool(hs_route *route, const hs_job *job, const hs_step *step) {
+static void add_cool(hs_route *route, const hs_job *job, const hs_step *step,
+                     const hs_packing *packing) {
     if (route->heats == 0) return;
     hs_route_heat *heat = &route->heat[route->heats];
     const hs_route_heat *last = heat - 1;
     double from_K = last->point[last->n - 1].temp_K;
     if (from_K <= hs_carbon_cold_K()) return;
+    int in_air = !strcmp(step->medium, "air");
+    heat->step = (size_t)(step - job->step);
     if (step->log_points > 1 && step->log_points <= HS_MAX_LOG) {
         memcpy(heat->point, step->log, step->log_points * sizeof *step->log);
         heat->n = step->log_points;
-    } else if (!strcmp(step->medium, "air")) {
+    } else if (in_air) {
         heat->n = hs_cool_in_air(heat->point, from_K, job);
     } else {
-        heat->point[0] = (hs_heat_point){0, from_K};
-        double down_K = from_K - hs_carbon_cold_K();
-        heat->point[1] =
-            (hs_heat_point){down_K / HS_K_PLAN_DOUBT_BOX_COOLING * one_hour_s, hs_carbon_cold_K()};
-        heat->n = 2;
+        cool_in_box(route, job, from_K, packing);
     }
-    heat->open = !strcmp(step->medium, "air");
+    heat->open = in_air;
     heat->multiplier = heat->multiplier_low = heat->multiplier_high = heat->open;
-    heat->step = (size_t)(step - job->step);
     route->heats++;
 }
 
-static hs_status add_heat(hs_route *route, const hs_job *job, const hs_step *step, hs_error *err) {
+static hs_status add_heat(hs_route *route, const hs_job *job, const hs_step *step,
+                          const hs_packing *packing, hs_error *err) {
     if (route->heats == HS_MAX_HEATS)
         return hs_fail(err, HS_E_TOO_LARGE, "split the job", "more than %d heats", HS_MAX_HEATS);
     route->heat[route->heats] = (hs_route_heat){.step = (size_t)(step - job->step)};
     if (step->kind == HS_COOL) {
-        add_cool(route, job, step);
+        add_cool(route, job, step, packing);
         return HS_OK;
     }
-    hs_status status =
-        step->kind == HS_CARBURISE ? add_carburise(route, step, err) : add_reheat(route, step, err);
+    hs_status status = step->kind == HS_CARBURISE ? add_carburise(route, job, step, packing, err)
+                                                  : add_reheat(route, step, err);
     if (status == HS_OK) route->heats++;
     return status;
 }
@@ -145,13 +171,14 @@ static hs_status check_hardening(const hs_route *route, int carburised, int quen
     return hs_hardening_check(&h, err);
 }
 
-hs_status hs_route_read(hs_route *route, const hs_job *job, hs_error *err) {
+static hs_status read_steps(hs_route *route, const hs_job *job, const hs_packing *packing,
+                            hs_error *err) {
     *route = (hs_route){0};
     int carburised = 0, quenched = 0;
     for (size_t i = 0; i < job->steps; i++) {
         const hs_step *step = &job->step[i];
         if (step->kind == HS_CARBURISE || step->kind == HS_REHEAT || step->kind == HS_COOL) {
-            hs_status status = add_heat(route, job, step, err);
+            hs_status status = add_heat(route, job, step, packing, err);
             if (status != HS_OK) return at_step(status, step, err);
         }
         carburised |= step->kind == HS_CARBURISE;
@@ -164,4 +191,22 @@ hs_status hs_route_read(hs_route *route, const hs_job *job, hs_error *err) {
     }
     route->tempers = hs_route_tempers_before(route->temper, job, job->steps);
     return check_hardening(route, carburised, quenched, err);
+}
+
+hs_status hs_route_read_at(hs_route *route, const hs_job *job, double speed, double cooling,
+                           hs_error *err) {
+    const hs_packing packing = {speed, cooling, NULL};
+    return read_steps(route, job, &packing, err);
+}
+
+hs_status hs_route_read(hs_route *route, const hs_job *job, hs_error *err) {
+    return hs_route_read_like(route, NULL, job, err);
+}
+
+hs_status hs_route_read_like(hs_route *route, const hs_route *like, const hs_job *job,
+                             hs_error *err) {
+    const hs_packing packing = {1, 1, like};
+    hs_status status = read_steps(route, job, &packing, err);
+    if (status == HS_OK) hs_packed_doubt(route, job);
+    return status;
 }

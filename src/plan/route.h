@@ -2,6 +2,7 @@
 #ifndef HS_PLAN_ROUTE_H
 #define HS_PLAN_ROUTE_H
 
+#include "hardskin/model/box_heat.h"
 #include "hardskin/model/martensite.h"
 #include "hardskin/plan/job.h"
 
@@ -18,6 +19,11 @@ typedef struct hs_route_heat {
     double bound_K;                                     /* 95 % bound on its temperature */
     hs_heat_point point[HS_MAX_LOG];
     size_t n;
+    int packed;     /* its path is reckoned from fire on to off, through the compound: */
+    hs_box_lag lag; /* ... when the part comes to heat, after fire on; high_s NaN: perhaps never */
+    double hot_m2[3], cool_m2[3]; /* ... D times time up to fire off, and after it in the box:
+                                     compound slow, middle, fast */
+    double late_m2;               /* ... and what a fire that rises late or early moves it by */
 } hs_route_heat;
 
 typedef struct hs_route {
@@ -29,13 +35,23 @@ typedef struct hs_route {
     double hottest_K;                 /* of the carburising heats */
     hs_temper temper[HS_MAX_TEMPERS]; /* tempers and bakes after the last quench, in order */
     size_t tempers;
-    double red_lag_s; /* taken off the soak because it counts from the box being red */
+    double heat_log; /* standard deviation of ln of D times time: heat-up and cooling of boxes */
+    hs_box_path box; /* of the last carburising heat, for the cool that follows it */
 } hs_route;
 
 /** Read the route of a job whose order the sheet has checked.
  *  Returns  HS_OK; HS_E_ORDER without a carburise and a quench after it; HS_E_TOO_LARGE;
  *           HS_E_RANGE for a temper or heat outside the models. */
 hs_status hs_route_read(hs_route *route, const hs_job *job, hs_error *err);
+
+/** The same for a job whose fires are those of `like`: their paths are taken over. */
+hs_status hs_route_read_like(hs_route *route, const hs_route *like, const hs_job *job,
+                             hs_error *err);
+
+/** The same with another conductivity of the compound (factor) and another time of cooling; the
+ *  fire goes off when it would have at factors of 1. */
+hs_status hs_route_read_at(hs_route *route, const hs_job *job, double speed, double cooling,
+                           hs_error *err);
 
 /** Temper and bake steps that stand before step `step` and after the quench before it. */
 size_t hs_route_tempers_before(hs_temper *out, const hs_job *job, size_t step);

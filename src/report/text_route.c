@@ -14,6 +14,17 @@ static int burns(hs_step_kind kind) {
            kind == HS_TEMPER || kind == HS_BAKE;
 }
 
+/* Fire on to off, and how much of it the box takes; its doubt in words. */
+static void add_fire(hs_text *text, const hs_result_step *s, const char *time) {
+    hs_text_add(text, " (fire on to off %s; the box takes %.1f h of it to heat through", time,
+                s->heat_up_s / 3600);
+    if (s->heat_up_high_s > 0)
+        hs_text_add(text, ", %.1f to %.1f h)", s->heat_up_low_s / 3600, s->heat_up_high_s / 3600);
+    else
+        hs_text_add(text, ", %.1f h at best: it may not heat through at all)",
+                    s->heat_up_low_s / 3600);
+}
+
 void hs_text_route(hs_page *page) {
     const hs_result *r = page->result;
     char line[ROUTE_BYTES], time[48];
@@ -25,7 +36,7 @@ void hs_text_route(hs_page *page) {
         hs_text_add(&text, "%s%s", i ? " > " : "", s->text);
         if (!burns(page->job->step[i].kind)) continue;
         if (s->heat_up_s > 0 && hs_format_time(time, sizeof time, fire_s, HS_NEAREST))
-            hs_text_add(&text, " (fire on to off %s)", time);
+            add_fire(&text, s, time);
     }
     hs_page_say(page, 2, "%s", line);
     if (text.overflow) page->text.overflow = 1;

@@ -2,11 +2,11 @@
  * held, and down again after the fire is off.
  *
  * The box is reckoned as a body of one radius, half its least inner size, whose slowest mode of
- * heating is the box's own: between slab, cylinder and sphere by its proportions. The parts are one
- * lump of steel in its middle, at one temperature. Heat goes through the compound by contact, gas
- * and rays between the grains (tables/box_heat.csv: no conductivity of carburising compound at heat
- * was found; the doubt on it is in the table). Not reckoned: the heat the compound's carbonate
- * takes, parts beside the middle, an uneven fire. */
+ * heating is the box's own: between slab, cylinder and sphere by its proportions. The parts, with
+ * the compound between them, are one lump in its middle, at one temperature. Heat goes through the
+ * compound by contact, gas and rays between the grains (tables/box_heat.csv: no conductivity of
+ * carburising compound at heat was found; the doubt on it is in the table). Not reckoned: the heat
+ * the compound's carbonate takes, parts beside the middle, an uneven fire. */
 #ifndef HARDSKIN_MODEL_BOX_HEAT_H
 #define HARDSKIN_MODEL_BOX_HEAT_H
 
@@ -17,13 +17,15 @@
 typedef struct hs_box_load {
     double size_m[3]; /* inner, in any order */
     double steel_m3;  /* all parts in it, 0 or more */
-    double moisture;  /* of the compound, kg/kg */
-    double speed;     /* factor on the compound's conductivity; 1 */
+    double pile_m3;  /* parts with the compound between them; less than steel_m3: the parts alone */
+    double moisture; /* of the compound, kg/kg */
+    double speed;    /* factor on the compound's conductivity; 1 */
 } hs_box_load;
 
 typedef enum hs_box_count {
     HS_COUNT_AT_HEAT, /* the hold counts from the part being at heat */
-    HS_COUNT_BOX_RED  /* from the wall being seen red */
+    HS_COUNT_BOX_RED, /* from the wall being seen red */
+    HS_COUNT_FIRE_ON  /* from the fire being lit, whether or not the part comes to heat */
 } hs_box_count;
 
 typedef struct hs_box_fire {
@@ -35,7 +37,8 @@ typedef struct hs_box_fire {
 
 /** What comes of it. Times from fire on. */
 typedef struct hs_box_path {
-    double red_s, at_heat_s, off_s; /* wall red; part within 10 K of the fire; fire off */
+    double red_s, at_heat_s, off_s; /* wall red; part within 10 K of the fire (NaN: not seen to,
+                                       HS_COUNT_FIRE_ON only); fire off */
     size_t n, cool_n;
     hs_heat_point hot[HS_BOX_POINTS];  /* fire on to off, times from fire on */
     hs_heat_point cool[HS_BOX_POINTS]; /* after it, times from fire off; cool_n 0: not asked */

@@ -39,9 +39,12 @@ typedef struct hs_box_march {
     double gained_J, start_J; /* through the wall; content at start */
     double wall_W;
     size_t steps, refused;
-    double now[HS_BOX_CELLS + 1], base[HS_BOX_CELLS + 1], flux[HS_BOX_CELLS + 1],
-        first[HS_BOX_CELLS + 1], right[HS_BOX_CELLS + 1], lower[HS_BOX_CELLS + 1],
-        diag[HS_BOX_CELLS + 1], upper[HS_BOX_CELLS + 1], scratch[HS_BOX_CELLS + 1];
+    double potential[HS_BOX_CELLS + 2], k[HS_BOX_CELLS + 1], heat[HS_BOX_CELLS + 1],
+        c[HS_BOX_CELLS + 1]; /* of the cells, the wall last */
+    double start[HS_BOX_CELLS + 1], now[HS_BOX_CELLS + 1], base[HS_BOX_CELLS + 1],
+        flux[HS_BOX_CELLS + 1], first[HS_BOX_CELLS + 1], right[HS_BOX_CELLS + 1],
+        lower[HS_BOX_CELLS + 1], diag[HS_BOX_CELLS + 1], upper[HS_BOX_CELLS + 1],
+        scratch[HS_BOX_CELLS + 1];
 } hs_box_march;
 
 /** Set up a body all at one temperature at time 0; march->matter and march->wall are set already.

@@ -234,7 +234,8 @@ typedef struct hs_result_caution {
 
 /** Times of the route for the bench, fire on to fire off. */
 typedef struct hs_result_step {
-    double start_s, heat_up_s, hold_s; /* from the first fire; heat_up 0 = not estimated */
+    double start_s, heat_up_s, hold_s;           /* from the first fire; heat_up 0 = not computed */
+    double heat_up_low_s, heat_up_high_s, red_s; /* its 95 % bounds; box red; from fire on */
     double temp_K;
     double case_depth_m; /* to the limit after this step, as if hardened now */
     double hardness_HRC; /* surface after this step, NaN = soft */

@@ -9,7 +9,7 @@ static hs_box_work work;
 /* A cube of so many inches, `share` of it steel. */
 static hs_box_load cube(double inches, double share) {
     double a = inches * INCH;
-    return (hs_box_load){{a, a, a}, share * a * a * a, .05, 1};
+    return (hs_box_load){{a, a, a}, share * a * a * a, 0, .05, 1};
 }
 
 static hs_box_lag lag_of(double inches, double share) {
@@ -21,7 +21,7 @@ static hs_box_lag lag_of(double inches, double share) {
 
 static void box_heat__shape__lies_between_slab_and_sphere(void) {
     hs_box_body b;
-    hs_box_load flat = {{.1, 1e3, 1e3}, 0, 0, 1}, cubic = cube(6, .08);
+    hs_box_load flat = {{.1, 1e3, 1e3}, 0, 0, 0, 1}, cubic = cube(6, .08);
     hs_box_body_of(&b, &flat);
     NEAR(b.exponent, 0, 1e-6);
     NEAR(b.radius_m, .05, 1e-12);
@@ -79,7 +79,7 @@ static void box_heat__body_of_one_radius__heats_like_the_box(void) {
      * slowest mode, not its weight; a fifth of the doubt on the conductivity */
     const double sizes[3][3] = {{.1, .1, .1}, {.1, .1, .3}, {.1, .2, .4}};
     for (int i = 0; i < 3; i++) {
-        hs_box_load load = {{sizes[i][0], sizes[i][1], sizes[i][2]}, 0, 0, 1};
+        hs_box_load load = {{sizes[i][0], sizes[i][1], sizes[i][2]}, 0, 0, 0, 1};
         double exact = box_fourier(.02, .1 / sizes[i][1], .1 / sizes[i][2]);
         NEAR(body_fourier(.02, &load) / exact, 1, .1);
     }
@@ -162,7 +162,7 @@ static void box_heat__fewer_cells_and_longer_steps__are_good_enough(void) {
     hs_box_body body;
     hs_box_body_of(&body, &load);
     body.cells = 48;
-    hs_matter_compound(&m.matter, 400, .05, 1);
+    hs_matter_compound(&m.matter, 400, .05, 1, 1);
     m.wall = (hs_box_wall){293.15, FIRE_K, 4500, INFINITY, 293.15, 1};
     hs_box_march_start(&m, &body, 293.15, .02);
     while (m.time_s < 4500)

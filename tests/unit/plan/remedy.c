@@ -102,6 +102,7 @@ static void two_wants(test_job *t, double hardness_HV, const char *medium) {
     const hs_table *s = hs_table_get(HS_TABLE_SURFACE_CARBON);
     test_job_plate(t, "18CrNiMo7-6");
     soak(t, 14);
+    t->step[0].box_m = 0; /* the hold alone: two chosen sides of one edge */
     t->step[0].medium = "charcoal";
     t->step[0].surface_carbon_pct = (hs_span){0.65, 0.7, 0.75};
     if (medium) {
