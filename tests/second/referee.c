@@ -15,6 +15,7 @@ typedef struct lines {
     const referee_heat *heat;
     int nodes;
     double *depth, *flux;
+    double cold;
     double t0, t1, c0, c1; /* the straight piece of the path being run */
 } lines;
 
@@ -79,16 +80,16 @@ static int warm_part(lines *l, const double from[2], const double to[2]) {
     l->c0 = from[1];
     l->t1 = to[0];
     l->c1 = to[1];
-    if (!(l->t1 > l->t0) || hot < REFEREE_COLD_C) return 0;
+    if (!(l->t1 > l->t0) || hot < l->cold) return 0;
     double slope = (to[1] - from[1]) / (to[0] - from[0]);
-    double crossing = from[0] + (REFEREE_COLD_C - from[1]) / slope;
-    if (from[1] < REFEREE_COLD_C) {
+    double crossing = from[0] + (l->cold - from[1]) / slope;
+    if (from[1] < l->cold) {
         l->t0 = crossing;
-        l->c0 = REFEREE_COLD_C;
+        l->c0 = l->cold;
     }
-    if (to[1] < REFEREE_COLD_C) {
+    if (to[1] < l->cold) {
         l->t1 = crossing;
-        l->c1 = REFEREE_COLD_C;
+        l->c1 = l->cold;
     }
     return l->t1 > l->t0;
 }
@@ -166,7 +167,11 @@ int referee_run(double *carbon, const double *depth_mm, int n, const referee_par
     size_t nodes = (size_t)grid.nodes;
     double *room = malloc(3 * nodes * sizeof *room);
     if (!room) return -1;
-    lines l = {.part = part, .nodes = grid.nodes, .depth = room, .flux = room + nodes};
+    lines l = {.part = part,
+               .nodes = grid.nodes,
+               .cold = grid.cold_C,
+               .depth = room,
+               .flux = room + nodes};
     double *y = room + 2 * nodes;
     place_nodes(&l);
     for (size_t i = 0; i < nodes; i++)

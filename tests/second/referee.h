@@ -33,6 +33,7 @@ typedef struct referee_part {
 typedef struct referee_grid {
     int nodes;        /* 5 or more */
     double tolerance; /* of CVODE: relative; absolute a hundredth of it */
+    double cold_C;    /* below nothing moves */
 } referee_grid;
 
 /** Carbon (wt %) at n depths after the heats. Returns 0, or CVODE's own complaint. */
@@ -44,7 +45,5 @@ double referee_diffusivity(const referee_part *part, double carbon, double celsi
 
 /** Most carbon in austenite beside cementite. */
 double referee_saturation(double celsius);
-
-enum { REFEREE_COLD_C = 740 }; /* below nothing moves: the rule under test */
 
 #endif
