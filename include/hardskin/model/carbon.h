@@ -3,9 +3,9 @@
  * Conservative finite volumes in depth, TR-BDF2 in time (second order, L-stable; Bank et al. 1985).
  * The clock of a heat is the diffusion it does, so ramps cost next to nothing. Below
  * hs_carbon_cold_K no carbon moves: no A_cm line is known there, and ferrite and pearlite form. Had
- * the clock gone on to 650 C, the depth to .35 % would grow by less than 10 um even with a rise and
- * fall of a day (tests/second: 8 um after 2 h at 850 C, 4 um after 6 h at 925 C). All carbon in wt
- * %, all depths from face 1. */
+ * the clock gone on to 650 C, the depth to .35 % would grow by less than 10 um even when the box
+ * cools at 60 K/h (tests/second: 8 um after 2 h at 850 C, 4 um after 6 h at 925 C).
+ * All carbon in wt %, all depths from face 1. */
 #ifndef HARDSKIN_MODEL_CARBON_H
 #define HARDSKIN_MODEL_CARBON_H
 
