@@ -4,6 +4,7 @@
 #include "constants.h"
 
 #include <math.h>
+#include <string.h>
 
 static hs_status run_axes(hs_chain *chain, hs_history_work *work, hs_error *err) {
     for (size_t i = 0; i < chain->axes.n; i++) {
@@ -13,6 +14,27 @@ static hs_status run_axes(hs_chain *chain, hs_history_work *work, hs_error *err)
         if (status == HS_OK)
             status = hs_harden_profile(&r->typical, chain, &chain->axes.axis[i], err);
         if (status != HS_OK) return status;
+    }
+    return HS_OK;
+}
+
+/* What stands at the faces' edges hangs on the shape and the carbon, not on the quench. */
+static hs_status find_edges(hs_chain *chain, hs_error *err) {
+    static const double middle[HS_INPUTS] = {0};
+    const hs_job *job = chain->job;
+    for (size_t i = 0; i < job->faces; i++) {
+        chain->edge[i] = (hs_face_edge){0};
+        if (chain->face[i].axis == HS_MAX_AXES || job->face[i].finish != HS_GROUND ||
+            !hs_face_asks(&job->face[i]))
+            continue;
+        const hs_response *r = &chain->response[chain->face[i].axis];
+        hs_response_draw draw = hs_response_at(r, &job->part.steel, middle);
+        double surface =
+            (r->typical.carbon_pct[0] - r->core_pct) / (draw.surface_pct - r->core_pct);
+        double lag = fmin(surface * surface, 1);
+        double flat_m = hs_response_depth(r, hs_limit_least(&chain->face[i].wanted, middle), &draw);
+        hs_status status = hs_face_edge_find(&chain->edge[i], job, i, flat_m, lag, err);
+        if (status != HS_OK) return hs_at_face(status, &job->face[i], err);
     }
     return HS_OK;
 }
@@ -50,7 +72,8 @@ static hs_status finish(hs_chain *chain, hs_error *err) {
 hs_status hs_chain_make(hs_chain *chain, const hs_job *job, hs_history_work *work, hs_error *err) {
     hs_status status = start(chain, NULL, job, err);
     if (status == HS_OK) status = run_axes(chain, work, err);
-    return status == HS_OK ? finish(chain, err) : status;
+    if (status == HS_OK) status = finish(chain, err);
+    return status == HS_OK ? find_edges(chain, err) : status;
 }
 
 hs_status hs_chain_again(hs_chain *chain, const hs_chain *base, const hs_job *job, hs_error *err) {
@@ -59,6 +82,7 @@ hs_status hs_chain_again(hs_chain *chain, const hs_chain *base, const hs_job *jo
     if (status != HS_OK) return status;
     for (size_t i = 0; i < base->axes.n; i++)
         chain->response[i] = base->response[i];
+    memcpy(chain->edge, base->edge, sizeof chain->edge);
     return finish(chain, err);
 }
 
@@ -110,10 +134,16 @@ static double depth_to(const hs_chain *chain, size_t face, const hs_limit *limit
     return fmax(0, depth_m + draw->scatter_m);
 }
 
+static double level_of(const hs_limit *limit, const hs_part_draw *draw) {
+    const hs_response_draw *c = &draw->carbon;
+    return (hs_limit_least(limit, draw->z) - c->core_pct) / (c->surface_pct - c->core_pct);
+}
+
 hs_trial hs_chain_trial(const hs_chain *chain, size_t face, double growth_m,
                         const hs_part_draw *draw) {
     const hs_face *f = &chain->job->face[face];
-    hs_trial t = {.sum = {.ground = f->finish == HS_GROUND,
+    hs_trial t = {.steep = 1,
+                  .sum = {.ground = f->finish == HS_GROUND,
                           .split_m = draw->set_up_m,
                           .lost_low_m = draw->lost_m,
                           .lost_high_m = draw->lost_m,
@@ -124,7 +154,11 @@ hs_trial hs_chain_trial(const hs_chain *chain, size_t face, double growth_m,
         t.sum.budget_m = INFINITY; /* no case in it, none to keep */
         return t;
     }
-    t.case_m = depth_to(chain, face, &chain->face[face].wanted, draw);
+    const hs_limit *wanted = &chain->face[face].wanted;
+    double level = level_of(wanted, draw);
+    t.flat_m = depth_to(chain, face, wanted, draw);
+    t.case_m = t.flat_m * hs_face_edge_share(&chain->edge[face], level);
+    t.steep = hs_face_edge_steep(&chain->edge[face], level);
     if (!t.sum.ground) return t;
     t.sum.clean_up_m = clean_up(chain, face, draw);
     t.sum.budget_m = hs_face_asks(f) ? t.case_m - f->case_m : free_budget(chain, face, draw);
@@ -134,7 +168,27 @@ hs_trial hs_chain_trial(const hs_chain *chain, size_t face, double growth_m,
 }
 
 double hs_chain_hard_to(const hs_chain *chain, size_t face, const hs_part_draw *draw) {
-    return depth_to(chain, face, &chain->face[face].asked, draw);
+    const hs_limit *asked = &chain->face[face].asked;
+    return depth_to(chain, face, asked, draw) * hs_chain_edge_share(chain, face, asked, draw);
+}
+
+double hs_chain_edge_share(const hs_chain *chain, size_t face, const hs_limit *limit,
+                           const hs_part_draw *draw) {
+    return hs_face_edge_share(&chain->edge[face], level_of(limit, draw));
+}
+
+double hs_chain_as_flat(const hs_chain *chain, size_t face, double depth_m) {
+    const hs_face_edge *edge = &chain->edge[face];
+    if (!(edge->angle_rad > 0)) return depth_m;
+    const hs_response *r = &chain->response[chain->face[face].axis];
+    const hs_case_profile *p = &r->typical;
+    double low_m = depth_m, high_m = p->depth_m[p->n - 1];
+    for (int i = 0; i < 40; i++) { /* the share falls with the carbon: depth rises with depth */
+        double mid_m = 0.5 * (low_m + high_m);
+        double y = (hs_case_carbon_at(p, mid_m) - r->core_pct) / (r->surface_pct[1] - r->core_pct);
+        *(mid_m * hs_face_edge_share(edge, y) < depth_m ? &low_m : &high_m) = mid_m;
+    }
+    return high_m;
 }
 
 double hs_chain_depth_to(const hs_chain *chain, size_t axis, double limit_HV) {

@@ -3,6 +3,7 @@
 #define HS_PLAN_CHAIN_H
 
 #include "hardskin/model/hardenability_doubt.h"
+#include "plan/edge.h"
 #include "plan/limit.h"
 #include "plan/loss.h"
 #include "plan/reading.h"
@@ -28,6 +29,7 @@ typedef struct hs_chain {
     hs_axes axes;
     hs_response response[HS_MAX_AXES];
     hs_face_chain face[HS_MAX_FACES];
+    hs_face_edge edge[HS_MAX_FACES];
     hs_hardening hardening;
     hs_loss loss;
     hs_warp warp;
@@ -60,7 +62,10 @@ hs_status hs_chain_again(hs_chain *chain, const hs_chain *base, const hs_job *jo
 /** What one face brings into the sums, in a draw. */
 typedef struct hs_trial {
     hs_face_sum sum;
-    double case_m; /* x: case depth to the hardness wanted, from the blank surface */
+    double case_m; /* x: case depth to the hardness wanted, from the blank surface, at the face's
+                      worst spot */
+    double flat_m; /* the same away from edges */
+    double steep;  /* of the case, per depth taken, where the wheel sinks an inner corner; else 1 */
 } hs_trial;
 
 /** Is a case or a hardness asked of a face? Of one that is not, the wheel may take all of it. */
@@ -70,8 +75,16 @@ int hs_face_asks(const hs_face *face);
 hs_trial hs_chain_trial(const hs_chain *chain, size_t face, double growth_m,
                         const hs_part_draw *draw);
 
+/** Share of the flat's depth to a limit that a face has at its worst end, in a draw. */
+double hs_chain_edge_share(const hs_chain *chain, size_t face, const hs_limit *limit,
+                           const hs_part_draw *draw);
+
 /** Deepest place with the hardness asked of a face, in a draw (m, from the blank surface). */
 double hs_chain_hard_to(const hs_chain *chain, size_t face, const hs_part_draw *draw);
+
+/** Depth of the flat that is as hard, in the middle, as a face is at `depth_m` at its worst spot.
+ */
+double hs_chain_as_flat(const hs_chain *chain, size_t face, double depth_m);
 
 /** Middle case depth of an axis to any hardness (m); 0 where none is that hard. */
 double hs_chain_depth_to(const hs_chain *chain, size_t axis, double limit_HV);

@@ -10,7 +10,9 @@
 static int same_demand(const hs_chain *chain, const hs_dimension *dimension) {
     size_t i = dimension->face[0], k = dimension->face[1];
     const hs_face *a = &chain->job->face[i], *b = &chain->job->face[k];
-    return i == k || (chain->face[i].axis == chain->face[k].axis && a->finish == b->finish &&
+    return i == k || (chain->face[i].axis == chain->face[k].axis &&
+                      chain->edge[i].angle_rad == chain->edge[k].angle_rad &&
+                      chain->edge[i].land == chain->edge[k].land && a->finish == b->finish &&
                       a->case_m == b->case_m && a->limit_HV == b->limit_HV &&
                       a->hardness_HV == b->hardness_HV);
 }

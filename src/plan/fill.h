@@ -20,6 +20,9 @@ void hs_fill_face(hs_result_face *out, const hs_window_found *found, const hs_ch
 void hs_fill_case(hs_result *result, const hs_chain *chain, const hs_draws *draws,
                   hs_decide_work *work);
 
+/** Edges of the ground faces; after hs_fill_dimensions and hs_fill_case. */
+void hs_fill_edges(hs_result *result, const hs_chain *chain);
+
 /** What the finished faces may be tested with, and the case as a drawing would ask for it; after
  *  hs_fill_dimensions and hs_fill_case. */
 void hs_fill_readings(hs_result *result, const hs_chain *chain);

@@ -41,9 +41,9 @@ static void case_depths(hs_result_case *out, const hs_chain *chain, size_t face,
     double q = chain->job->shop.confidence;
     for (size_t i = 0; i < draws->n; i++) {
         hs_part_draw draw = hs_chain_draw(chain, draws->z[i]);
-        column[i] = hs_chain_trial(chain, face, 0, &draw).case_m;
+        column[i] = hs_chain_trial(chain, face, 0, &draw).flat_m;
     }
-    out->depth_m = hs_chain_trial(chain, face, 0, &typical).case_m;
+    out->depth_m = hs_chain_trial(chain, face, 0, &typical).flat_m;
     out->depth_low_m = hs_quantile_of(column, draws->n, 1 - q);
     out->depth_high_m = hs_quantile_of(column, draws->n, q);
 }

@@ -18,7 +18,8 @@ static void name_letters(hs_result_face *out, const hs_window_found *f, size_t i
                             .case_left_typical_m = NAN,
                             .case_lost_m = NAN,
                             .hardness_left_HV = NAN,
-                            .share_of_case_pct = NAN};
+                            .share_of_case_pct = NAN,
+                            .edge = {.sunk_left_m = NAN}};
 }
 
 typedef struct taken {
@@ -44,7 +45,7 @@ static taken taken_by(const hs_window_found *f, const hs_size *finish, double ro
     return out;
 }
 
-enum { LEAST, MOST, LEFT, TYPICAL, LOST };
+enum { LEAST, MOST, LEFT, TYPICAL, LOST, SUNK };
 
 static void draw_face(hs_decide_work *work, const hs_window_found *f, const hs_chain *chain,
                       size_t index, int k, const hs_draws *draws) {
@@ -62,6 +63,7 @@ static void draw_face(hs_decide_work *work, const hs_window_found *f, const hs_c
         work->column[LEFT][i] = face.case_m - deepest_m;
         work->column[TYPICAL][i] = face.case_m - hs_face_deepest(&face.sum, shape_m, t.middle_m);
         work->column[LOST][i] = deepest_m;
+        work->column[SUNK][i] = face.case_m - face.steep * deepest_m;
     }
 }
 
@@ -84,6 +86,9 @@ void hs_fill_face(hs_result_face *out, const hs_window_found *f, const hs_chain 
     hs_part_draw typical = hs_chain_draw(chain, middle);
     double depth_m = hs_chain_trial(chain, face, 0, &typical).case_m;
     out->share_of_case_pct = depth_m > 0 ? 100 * out->case_lost_m / depth_m : 100;
-    out->hardness_left_HV =
-        hs_case_hardness_at(&chain->response[chain->face[face].axis].typical, out->case_lost_m);
+    out->hardness_left_HV = hs_case_hardness_at(&chain->response[chain->face[face].axis].typical,
+                                                hs_chain_as_flat(chain, face, out->case_lost_m));
+    if (!chain->edge[face].wheel_in_corner) return;
+    double sunk_m = hs_quantile_of(work->column[SUNK], n, 1 - q);
+    out->edge.sunk_left_m = hs_window_round(fmax(0, sunk_m), inch, HS_DOWN);
 }

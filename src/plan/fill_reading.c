@@ -27,7 +27,8 @@ static void order_case(hs_result *r, const hs_chain *chain) {
         const hs_face *face = &job->face[i];
         if (!r->face[i].present || face->limit_HV != r->hard.limit_HV) continue;
         if (face->case_m > 0 && r->face[i].case_lost_m > 0)
-            least_m = fmax(least_m, face->case_m + r->face[i].case_lost_m);
+            least_m = fmax(least_m, (face->case_m + r->face[i].case_lost_m) /
+                                        (r->face[i].edge.present ? r->face[i].edge.share : 1));
     }
     if (least_m > 0)
         hs_chd_write(r->hard.drawing, sizeof r->hard.drawing, ceil(least_m / tenth_m) * tenth_m,

@@ -91,8 +91,9 @@ static void say_of_shape(hs_result *r, const hs_chain *chain) {
     if (job->features > 0)
         say(r, "Holes, slots and steps are not in the bow, nor in the carbon at their edges.");
     if (job->part.form == HS_PROFILE)
-        say(r, "Corners carburise deeper than the flat and inner corners less; the flat is what "
-               "is computed.");
+        say(r,
+            "Corners of the outline are taken as sharp, the worst: a face is judged at its inner "
+            "corners, by the flat at its outer edges; edges of holes are not looked at.");
 }
 
 static void say_of_boxes(hs_result *r, const hs_chain *chain) {

@@ -284,6 +284,12 @@ void hs_grind_plan(hs_result_grind *out, const hs_job *job, const hs_result *res
             else if (ground(&l, 0) || ground(&l, 1))
                 hs_text_add(&note, "%s: not to be ground as it stands. ", l.dimension->name);
         }
+    for (size_t i = 0; i < job->faces && out->steps > 0; i++)
+        if (result->face[i].edge.present && !result->face[i].edge.masked) {
+            hs_text_add(&note, "No wheel finishes an inner corner: before the fire cut a relief "
+                               "groove into it, a little wider and deeper than the stock. ");
+            break;
+        }
     if (out->steps > 0)
         hs_text_add(&note, "Sizes are those to expect; measure before each step. Flood well, "
                            "dress often: heat softens a hard skin before it shows.");

@@ -9,7 +9,7 @@
 static const double per_inch = 1 / 0.0254;
 static const double middle[HS_INPUTS] = {0};
 
-static hs_status at_face(hs_status status, const hs_face *face, hs_error *err) {
+hs_status hs_at_face(hs_status status, const hs_face *face, hs_error *err) {
     if (status != HS_OK && err && face->pointer && !err->pointer[0])
         snprintf(err->pointer, sizeof err->pointer, "%s", face->pointer);
     return status;
@@ -135,10 +135,10 @@ hs_status hs_harden_face(hs_chain *chain, size_t i, hs_error *err) {
     if (status != HS_OK) return status;
     out->wall_m = axis.wall_m;
     status = quench_face(chain, i, err);
-    if (status != HS_OK) return at_face(status, face, err);
+    if (status != HS_OK) return hs_at_face(status, face, err);
     limit_of(&out->wanted, chain, i, face->limit_HV);
     limit_of(&out->asked, chain, i, face->hardness_HV > 0 ? face->hardness_HV : face->limit_HV);
-    return at_face(check_depth(chain, i, &axis, err), face, err);
+    return hs_at_face(check_depth(chain, i, &axis, err), face, err);
 }
 
 hs_band hs_harden_margin(const hs_chain *chain) {

@@ -85,8 +85,11 @@ static void measured_face(hs_measured_face *out, const hs_chain *chain, size_t f
     double case_m = t.case_m, hard_to_m = hs_chain_hard_to(chain, face, &draw);
     if (reading->present) {
         low_m = reading->doubt_here_m;
-        case_m = hs_reading_depth(reading, chain, face, &c->wanted, middle);
-        hard_to_m = hs_reading_depth(reading, chain, face, &c->asked, middle);
+        /* read away from edges */
+        case_m = hs_chain_edge_share(chain, face, &c->wanted, &draw) *
+                 hs_reading_depth(reading, chain, face, &c->wanted, middle);
+        hard_to_m = hs_chain_edge_share(chain, face, &c->asked, &draw) *
+                    hs_reading_depth(reading, chain, face, &c->asked, middle);
     }
     out->case_m = case_m - lost_m;
     out->case_low_m = out->case_m - low_m;
@@ -119,6 +122,7 @@ static void draw_and_decide(hs_result *r, plan_work *w, const hs_job *job) {
     hs_decide_windows(w->found, &w->chain, &w->draws, job->shop.confidence, &w->decide);
     hs_fill_dimensions(r, w->found, &w->chain, &w->draws, &w->decide);
     hs_fill_case(r, &w->chain, &w->draws, &w->decide);
+    hs_fill_edges(r, &w->chain);
     double joint = hs_decide_joint(w->found, &w->chain, &w->draws, &w->decide);
     hs_fill_confidence(r, &w->chain, &w->draws, joint, &w->decide);
     r->grind =

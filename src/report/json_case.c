@@ -44,6 +44,7 @@ void hs_json_case(hs_json *json, cJSON *to, const hs_result *result) {
     hs_json_number(json, object, "hardness_3_depths_down_HV", c->deep_HV);
     hs_json_text(json, object, "drawing", c->drawing);
     put_reading(json, object, &c->reading);
+    hs_json_outer_edge(json, object, c);
     cJSON *list = hs_json_list(json, object, "profile");
     for (size_t i = 0; i < c->points; i++) {
         cJSON *item = hs_json_item(json, list);

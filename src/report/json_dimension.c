@@ -79,6 +79,7 @@ static void put_face(hs_json *json, cJSON *to, const hs_result_face *f) {
     hs_json_mm(json, to, "case_left_typical_mm", f->case_left_typical_m);
     hs_json_number(json, to, "hardness_left_HV", f->hardness_left_HV);
     hs_json_number(json, to, "share_of_case_pct", f->share_of_case_pct);
+    hs_json_inner_edge(json, to, f);
     hs_json_text(json, to, "drawing", f->drawing);
     hs_json_mm(json, to, "hrc_needs_mm", f->hrc_needs_m);
     cJSON *list = hs_json_list(json, to, "test_with");

@@ -6,6 +6,8 @@
 #include "report/json_put.h"
 
 void hs_json_case(hs_json *json, cJSON *to, const hs_result *result);
+void hs_json_outer_edge(hs_json *json, cJSON *to, const hs_result_case *c);
+void hs_json_inner_edge(hs_json *json, cJSON *to, const hs_result_face *f);
 void hs_json_scale(hs_json *json, cJSON *to, const hs_result *result);
 void hs_json_distortion(hs_json *json, cJSON *to, const hs_result *result);
 void hs_json_dimensions(hs_json *json, cJSON *to, const hs_job *job, const hs_result *result);

@@ -46,6 +46,15 @@ hs_words hs_page_length(const hs_page *page, double length_m, hs_round direction
     return hs_page_size(page, length_m, length_m / 0.0254, direction);
 }
 
+hs_words hs_page_coarse(const hs_page *page, double length_m, hs_round direction) {
+    hs_words out;
+    size_t n = page->job->inch_first
+                   ? hs_format_inch(out.text, sizeof out.text, length_m, 2, direction)
+                   : hs_format_mm(out.text, sizeof out.text, length_m, 1, direction);
+    if (n == 0) snprintf(out.text, sizeof out.text, "not known");
+    return out;
+}
+
 hs_words hs_page_short(const hs_page *page, double length_m, hs_round direction) {
     hs_words out;
     size_t n = page->job->inch_first

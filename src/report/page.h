@@ -29,6 +29,9 @@ hs_words hs_page_length(const hs_page *page, double length_m, hs_round direction
 /** As hs_page_length for a size that plan has rounded in each system by itself. */
 hs_words hs_page_size(const hs_page *page, double size_m, double size_in, hs_round direction);
 
+/** "2.7 mm" or "0.11 in": of what no rule reads finer. */
+hs_words hs_page_coarse(const hs_page *page, double length_m, hs_round direction);
+
 /** A length in the first system only: "0.330 mm". */
 hs_words hs_page_short(const hs_page *page, double length_m, hs_round direction);
 

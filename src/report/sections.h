@@ -18,6 +18,9 @@ void hs_text_shape(hs_page *page);    /* shape limit and the bow to expect */
 void hs_text_windows(hs_page *page);  /* drawn */
 void hs_text_remedies(hs_page *page); /* of dimensions that are tight or stop */
 void hs_text_case(hs_page *page);
+void hs_text_outer_edge(hs_page *page);              /* lines of the case */
+void hs_text_inner_edge(hs_page *page, size_t face); /* lines of a face in it */
+void hs_text_sunk_corner(hs_page *page, size_t face);
 void hs_text_need(hs_page *page); /* what need is made of */
 void hs_text_doubts(hs_page *page);
 void hs_text_route(hs_page *page);

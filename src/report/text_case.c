@@ -75,6 +75,7 @@ static void case_lines(hs_page *page) {
                     c->sub_zero_austenite_pct);
     core_line(page);
     if (c->soft_rim_m > 0) hs_page_say(page, 2, "soft rim to be ground off: %s", rim.text);
+    hs_text_outer_edge(page);
 }
 
 /* How a drawing writes it; J423 beside it where the job is in inch. */
@@ -114,7 +115,8 @@ static int same_face(const hs_page *page, size_t i, size_t k) {
            fabs(a->removal_max_m - b->removal_max_m) < tiny_m &&
            fabs(a->case_left_min_m - b->case_left_min_m) < tiny_m &&
            fabs(a->case_left_typical_m - b->case_left_typical_m) < tiny_m &&
-           fabs(a->case_lost_m - b->case_lost_m) < tiny_m &&
+           fabs(a->case_lost_m - b->case_lost_m) < tiny_m && a->edge.corner == b->edge.corner &&
+           a->rib == b->rib && !(fabs(a->edge.share - b->edge.share) > 0.005) &&
            fabs(a->hardness_left_HV - b->hardness_left_HV) < 0.5 &&
            fabs(x->case_m - y->case_m) < tiny_m && fabs(x->hardness_HV - y->hardness_HV) < 0.5;
 }
@@ -170,6 +172,7 @@ static void face_lines(hs_page *page, size_t i) {
     hs_text list = hs_text_start(names, sizeof names);
     face_names(&list, page, i);
     hs_page_say(page, 2, "%s: the wheel takes %s to %s per side", names, min.text, max.text);
+    hs_text_inner_edge(page, i);
     hs_page_say(page, 4, "worst spot loses %s of case, %.0f %% of it%s", lost.text,
                 f->share_of_case_pct, f->share_of_case_pct > 33 ? " (more than a third)" : "");
     if (face->case_m > 0)
@@ -177,6 +180,7 @@ static void face_lines(hs_page *page, size_t i) {
                     usual.text, wanted.text, face->limit_HV);
     else
         hs_page_say(page, 4, "left: at least %s, typical %s; none asked", least.text, usual.text);
+    hs_text_sunk_corner(page, i);
     if (face->hardness_HV > 0 && isfinite(f->hardness_left_HV))
         hs_page_say(page, 4, "hardness left there: %s, asked %s",
                     hs_page_hardness(f->hardness_left_HV).text,

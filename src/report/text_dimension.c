@@ -105,7 +105,13 @@ static void draw_window(hs_page *page, size_t i) {
         hs_bar_crossed(bar);
         hs_page_say(page, 2, "%s: closed", dimension->name);
         hs_page_say(page, 6, "%s", bar);
-        hs_page_say(page, 6, "may %s per side < need %s per side", may.text, need.text);
+        if (d->may_m < d->need_m)
+            hs_page_say(page, 6, "may %s per side < need %s per side", may.text, need.text);
+        else
+            hs_page_say(page, 6,
+                        "in the mean of its faces may %s and need %s per side, but one of them has "
+                        "no window of its own",
+                        may.text, need.text);
         return;
     }
     hs_words low = hs_page_size(page, d->rough_low_m, d->rough_low_in, HS_UP);

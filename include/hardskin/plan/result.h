@@ -66,7 +66,12 @@ typedef struct hs_result_case {
     double file_HRC[2];         /* hardness files on either side of the limit; NaN none */
     double file_m[2];           /* typical depth at which each begins to bite */
     hs_result_reading reading;
-    char drawing[96]; /* CHD to order as hardened, a suggestion; "" none */
+    char drawing[96];     /* CHD to order as hardened, a suggestion; "" none */
+    double outer_rad;     /* sharpest outer edge of a ground face (angle of the metal); 0 none */
+    double outer_depth_m; /* case from that edge along its bisector, typical; NaN: not known */
+    double outer_felt_m;  /* so far along the face the case is deeper by a tenth; NaN unknown */
+    int outer_keen;       /* it hardens through */
+    double outer_break_m; /* to break it by before the fire; NaN at stop */
     size_t points;
     hs_profile_point profile[HS_MAX_PROFILE];
 } hs_result_case;
@@ -118,6 +123,20 @@ typedef struct hs_result_dimension {
     char note[480]; /* e.g. a face as hardened cannot hold a size */
 } hs_result_dimension;
 
+/** The edge of a profile's face where its case is shallower than the flat's: all figures of the
+ * face are those there. */
+typedef struct hs_result_edge {
+    int present;
+    size_t corner;     /* of the outline, from 1 */
+    double corner_rad; /* angle of the metal there */
+    int masked;        /* the face beyond is masked */
+    int land;          /* narrow, between two such edges */
+    double share;      /* of the flat's case depth, typical */
+    double felt_m;     /* so far along the face the case is shallower by a twentieth; NaN unknown */
+    double sunk_left_m; /* low side, at the very corner where the wheel sinks it by both faces and
+                           no relief groove takes it away; NaN where it does not, or at stop */
+} hs_result_edge;
+
 /** From removal_min_m to share_of_case_pct all NaN where the dimension's verdict is stop. */
 typedef struct hs_result_face {
     int present; /* a ground face of some dimension */
@@ -131,6 +150,8 @@ typedef struct hs_result_face {
     double hrc_needs_m;       /* case a Rockwell C reading needs; NaN outside the table */
     char drawing[96];         /* CHD of the finished face, a suggestion; "" none */
     double share_of_case_pct; /* case_lost over the typical case depth */
+    int rib;                  /* narrow between outer edges: the cases of its sides meet */
+    hs_result_edge edge;      /* where its worst spot lies, if at an edge */
 } hs_result_face;
 
 typedef struct hs_result_blank {
@@ -155,7 +176,7 @@ typedef struct hs_result_grind {
     size_t steps;
     hs_grind_step order[HS_MAX_ORDER];
     double strokes, time_s; /* flat faces, 0 = not computed */
-    char note[240];
+    char note[400];
 } hs_result_grind;
 
 typedef struct hs_result_descale {
