@@ -43,7 +43,7 @@ typedef struct hs_edge {
 HS_API hs_status hs_edge_carbon(double *y, double angle_rad, double direction_rad, double distance,
                                 hs_error *err);
 
-/** Tabulate an edge: some half a millisecond; do it once.
+/** Tabulate an edge: some 2.4 ms; do it once.
  *  Returns  HS_OK; HS_E_RANGE for an angle outside pi/6 to 4 pi; HS_E_CONVERGE. */
 HS_API hs_status hs_edge_make(hs_edge *edge, double angle_rad, hs_error *err);
 
