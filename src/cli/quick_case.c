@@ -59,7 +59,7 @@ hs_status quick_carburising_read(quick_carburising *c, quick_answer *answer, con
     if (!v[CASE_STEEL].text && !v[CASE_CORE].text)
         return hs_fail(err, HS_E_ARGUMENT, "steel=C15E or core=\"0.18 %\"",
                        "this sum needs a steel or a core carbon");
-    *c = (quick_carburising){.at_K = v[CASE_AT].q.value};
+    *c = (quick_carburising){.at_K = v[CASE_AT].q.value, .diffusivity = 1};
     hs_status status = quick_steel(&c->steel, answer, v[CASE_STEEL].text,
                                    v[CASE_CORE].text ? v[CASE_CORE].q.value : -1, err);
     if (status == HS_OK) status = read_surface(c, answer, v, err);
@@ -78,7 +78,7 @@ hs_status quick_carburising_read(quick_carburising *c, quick_answer *answer, con
 
 /* A plate alike on both faces is reckoned to its middle. */
 static hs_status soak(quick_case *out, const quick_carburising *c, double time_s, hs_error *err) {
-    hs_diffusivity d = {.model = HS_D_AGREN, .factor = 1};
+    hs_diffusivity d = {.model = HS_D_AGREN, .factor = c->diffusivity};
     hs_heat_point hold[2] = {{0, c->at_K}, {time_s, c->at_K}};
     hs_heat heat = {
         .point = hold, .n = 2, .side = {c->side, {.kind = HS_SIDE_CLOSED}}, .cap_at_acm = 1};

@@ -49,6 +49,7 @@ typedef struct quick_carburising {
     hs_temper temper;
     size_t tempers;
     hs_quench_range quench;
+    double diffusivity; /* factor on D; 1 */
 } quick_carburising;
 
 typedef struct quick_case {

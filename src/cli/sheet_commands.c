@@ -89,16 +89,19 @@ static int write_report(const hs_job *job, const hs_result *result, int json) {
     return status == HS_OK ? hs_out_write(&out) : no_memory();
 }
 
-static int plan_job(const hs_job *job, const hs_file *file, int json) {
+static int plan_sheet(const hs_sheet *sheet, const hs_file *file, int json) {
+    const hs_job *job = hs_sheet_job(sheet);
     hs_error err = {0};
     hs_result *result = calloc(1, sizeof *result);
     void *work = malloc(hs_plan_work_size());
     int code;
     if (!result || !work)
         code = no_memory();
-    else if (hs_plan(result, job, work, &err) != HS_OK)
+    else if (hs_plan(result, job, work, &err) != HS_OK) {
+        if (err.line == 0 && err.pointer[0])
+            hs_sheet_place(&err.line, &err.column, sheet, err.pointer);
         code = hs_fault_print(&err, file->name, file->text, file->size);
-    else if ((code = write_report(job, result, json)) == 0)
+    } else if ((code = write_report(job, result, json)) == 0)
         code = is_no(result);
     free(work);
     free(result);
@@ -111,7 +114,7 @@ int hs_command_plan(int count, char **words) {
     hs_sheet *sheet = NULL;
     int code = read_words(&r, count, words);
     if (code == 0) code = open_sheet(&sheet, &file, &r);
-    if (code == 0) code = plan_job(hs_sheet_job(sheet), &file, r.json);
+    if (code == 0) code = plan_sheet(sheet, &file, r.json);
     hs_sheet_free(sheet);
     free(file.text);
     return code;

@@ -128,6 +128,13 @@ if "$program" new plate >"$folder/plate.json" 2>/dev/null; then
     run 3 plan "$folder/comma.json"
     says 'comma.json:1:16'
     says '^  *^$'
+    # own: a fault the plan finds stands in the sheet like any other, with line and caret
+    cp "$samples/shop.json" "$folder/shop.json"
+    sed 's/"14 h"/"199 h"/' "$samples/slide-bar.json" >"$folder/deep.json"
+    run 3 plan "$folder/deep.json"
+    says 'deep.json:[0-9]*:[0-9]*: a case of'
+    says '^  *^$'
+    says 'at /faces/0'
     : >"$folder/empty.json"
     run 3 plan "$folder/empty.json"
     sed 's/"hardskin": *1/"hardskin": 2/' "$folder/plate.json" >"$folder/version.json"
