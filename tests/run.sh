@@ -17,6 +17,7 @@ install_missing() {
     pkg-config --exists libpcre2-8 2>/dev/null || missing="$missing libpcre2-dev"
     pkg-config --exists cunit 2>/dev/null || missing="$missing libcunit1-dev"
     echo '#include <cvode/cvode.h>' | gcc -E - >/dev/null 2>&1 || missing="$missing libsundials-dev"
+    python3 -c 'import jsonschema' 2>/dev/null || missing="$missing python3-jsonschema"
     command -v nm >/dev/null 2>&1 || missing="$missing binutils"
     [ -n "$missing" ] || return 0
     echo "installing:$missing"

@@ -214,6 +214,25 @@ static void plan__ground_face_with_nothing_asked__may_lose_its_case(void) {
     CHECK(strstr(r.dimension[0].note, "face top") && strstr(r.dimension[0].note, "face bottom"));
 }
 
+static void plan__two_descalings__keep_the_worse_verdict(void) {
+    /* published: ISO 9587, hard steel is not pickled on the negative lead: barred right after the
+     * quench, whatever gentle way follows. */
+    static test_job t;
+    test_job_plate(&t, "16MnCr5");
+    size_t n = t.job.steps, after = 0;
+    for (size_t i = 0; i < n; i++)
+        if (t.step[i].kind == HS_QUENCH) after = i + 1;
+    CHECK(after > 0 && n + 2 <= 8);
+    t.step[n] = (hs_step){.kind = HS_DESCALE, .by = HS_BY_BRUSH, .pointer = ""};
+    t.job.steps = n + 1;
+    hs_result gentle = run(&t);
+    CHECK(gentle.descale_verdict == HS_CLEAN_OK);
+    memmove(&t.step[after + 1], &t.step[after], (n + 1 - after) * sizeof t.step[0]);
+    t.step[after] = (hs_step){.kind = HS_DESCALE, .by = HS_BY_ELECTROLYSIS, .pointer = ""};
+    t.job.steps = n + 2;
+    CHECK(run(&t).descale_verdict == HS_CLEAN_STOP);
+}
+
 static void plan__dimension_with_one_soft_face__says_so(void) {
     static test_job t;
     test_job_plate(&t, "16MnCr5");
@@ -301,6 +320,7 @@ HS_TEST_MAIN("plan whole", TEST(plan__because__adds_up_to_need),
              TEST(plan__stop__keeps_need_and_may_and_offers_what_a_rerun_confirms),
              TEST(plan__case_this_quench_does_not_harden__is_stopped),
              TEST(plan__ground_face_with_nothing_asked__may_lose_its_case),
+             TEST(plan__two_descalings__keep_the_worse_verdict),
              TEST(plan__dimension_with_one_soft_face__says_so),
              TEST(plan__slot__is_reckoned_like_a_bore), TEST(plan__twice__gives_the_same_bytes),
              TEST(practice__plain_charcoal_950_C_8_h__gives_the_trade_s_case))
