@@ -1,0 +1,146 @@
+#include "hardskin/model/quench.h"
+
+#include "model/quench_steps.h"
+
+#include <math.h>
+#include <string.h>
+
+static const double COLD_K = 0.5; /* above the bath: the rest of the way in one step */
+enum { MOST_HEAT_STEPS = 20000 };
+
+static hs_status check(const hs_quench_case *c, hs_error *err) {
+    if (!(c->start_K > c->bath.bath_K && c->bath.bath_K > 0))
+        return hs_fail(err, HS_E_IMPOSSIBLE, "the bath colder than the part",
+                       "a quench from %g K into %g K", c->start_K, c->bath.bath_K);
+    if (c->n == 0 || c->n > HS_QUENCH_PLASTICITIES || c->mesh->fibres == 0)
+        return hs_fail(err, HS_E_IMPOSSIBLE, "", "a quench of no section");
+    if (!(fabs(c->bath.uneven) < 2 && c->bath.factor > 0))
+        return hs_fail(err, HS_E_IMPOSSIBLE, "unevenness below 200 %", "a side that is not cooled");
+    for (size_t k = 0; k < c->n; k++)
+        if (!(c->plasticity_1_Pa[k] >= 0))
+            return hs_fail(err, HS_E_IMPOSSIBLE, "0 to 1.2e-4 1/MPa",
+                           "%g 1/Pa is no transformation plasticity", c->plasticity_1_Pa[k]);
+    return HS_OK;
+}
+
+static void note_peaks(hs_quench_left *left, const hs_quench_run_state *s) {
+    for (size_t k = 0; k < s->c->n; k++) {
+        const double *e = s->w->strain[k];
+        double before = fmax(fabs(left[k].peak_kappa_x_1_m), fabs(left[k].peak_kappa_y_1_m));
+        if (fmax(fabs(e[1]), fabs(e[2])) > before) left[k].peak_time_s = s->time_s;
+        if (fabs(e[1]) > fabs(left[k].peak_kappa_x_1_m)) left[k].peak_kappa_x_1_m = e[1];
+        if (fabs(e[2]) > fabs(left[k].peak_kappa_y_1_m)) left[k].peak_kappa_y_1_m = e[2];
+    }
+}
+
+static void extremes(const hs_quench_run_state *s, double *coldest, double *hottest,
+                     double *mean) {
+    const double *T = s->w->temp_K;
+    double area = 0, sum = 0;
+    *coldest = *hottest = T[0];
+    for (size_t i = 0; i < s->c->mesh->nodes; i++) {
+        *coldest = fmin(*coldest, T[i]);
+        *hottest = fmax(*hottest, T[i]);
+        area += s->c->mesh->node_area_m2[i];
+        sum += s->c->mesh->node_area_m2[i] * T[i];
+    }
+    *mean = sum / area;
+}
+
+static void show(const hs_quench_run_state *s, hs_quench_watch watch, void *context) {
+    hs_quench_moment m = {.time_s = s->time_s};
+    extremes(s, &m.coldest_K, &m.hottest_K, &m.mean_K);
+    for (size_t k = 0; k < s->c->n; k++) {
+        m.kappa_x_1_m[k] = s->w->strain[k][1];
+        m.kappa_y_1_m[k] = s->w->strain[k][2];
+    }
+    watch(context, &m, s->w->temp_K);
+}
+
+/* next_K becomes temp_K. */
+static void accept(hs_quench_run_state *s) {
+    hs_quench_work *w = s->w;
+    for (size_t i = 0; i < s->c->mesh->nodes; i++) {
+        w->temp_K[i] = w->next_K[i];
+        w->coldest_K[i] = fmin(w->coldest_K[i], w->temp_K[i]);
+    }
+}
+
+static double enthalpy_drop(const hs_quench_run_state *s) {
+    double sum = 0, capacity = s->w->capacity[0];
+    for (size_t i = 0; i < s->c->mesh->nodes; i++)
+        sum += s->w->bound[i] * (s->c->start_K - s->w->temp_K[i]);
+    return sum * capacity;
+}
+
+static void surface(hs_quench_left *left, const hs_quench_run_state *s, size_t k) {
+    const hs_quench_mesh *mesh = s->c->mesh;
+    double sum = 0, length = 0, low = INFINITY, high = -INFINITY;
+    for (size_t i = 0; i < mesh->segments; i++) {
+        const hs_quench_segment *seg = &mesh->segment[i];
+        size_t best = mesh->fibres;
+        double most = -INFINITY;
+        for (size_t f = 0; f < mesh->fibres; f++) {
+            if (mesh->fibre[f].cell != seg->cell) continue;
+            double out = mesh->fibre[f].x_m * seg->nx + mesh->fibre[f].y_m * seg->ny;
+            if (out <= most) continue;
+            most = out;
+            best = f;
+        }
+        if (best == mesh->fibres) continue;
+        double stress = s->w->stress_Pa[k][best];
+        sum += stress * seg->length_m;
+        length += seg->length_m;
+        low = fmin(low, stress);
+        high = fmax(high, stress);
+    }
+    left->surface_Pa = sum / length;
+    left->surface_low_Pa = low;
+    left->surface_high_Pa = high;
+}
+
+static hs_status march(hs_quench_run_state *s, hs_quench_left *left, hs_quench_watch watch,
+                       void *context, hs_error *err) {
+    double try_s, taken_s = 0, coldest, hottest, mean;
+    hs_quench_heat_start(s, &try_s);
+    hs_quench_fibres_start(s);
+    if (watch) show(s, watch, context);
+    for (size_t i = 0; i < MOST_HEAT_STEPS; i++) {
+        extremes(s, &coldest, &hottest, &mean);
+        if (hottest < s->c->bath.bath_K + COLD_K) break;
+        hs_status status = hs_quench_heat_step(s, &taken_s, &try_s, err);
+        if (status == HS_OK) status = hs_quench_fibres_step(s, err);
+        if (status != HS_OK) return status;
+        accept(s);
+        note_peaks(left, s);
+        if (watch) show(s, watch, context);
+    }
+    double drop = enthalpy_drop(s);
+    s->cost.heat_error = fabs(s->heat_out_J_m - drop) / drop;
+    for (size_t i = 0; i < s->c->mesh->nodes; i++)
+        s->w->next_K[i] = s->c->bath.bath_K;
+    hs_status status = hs_quench_fibres_step(s, err);
+    if (status == HS_OK) accept(s);
+    return status;
+}
+
+hs_status hs_quench_run(hs_quench_left *left, hs_quench_cost *cost, const hs_quench_case *c,
+                        hs_quench_work *work, hs_quench_watch watch, void *context,
+                        hs_error *err) {
+    hs_status status = check(c, err);
+    if (status != HS_OK) return status;
+    hs_quench_left found[HS_QUENCH_PLASTICITIES] = {{0}};
+    hs_quench_run_state s = {.c = c, .w = work};
+    hs_quench_tables(&s);
+    status = march(&s, found, watch, context, err);
+    if (status != HS_OK) return status;
+    for (size_t k = 0; k < c->n; k++) {
+        found[k].e0 = work->strain[k][0];
+        found[k].kappa_x_1_m = work->strain[k][1];
+        found[k].kappa_y_1_m = work->strain[k][2];
+        surface(&found[k], &s, k);
+        left[k] = found[k];
+    }
+    if (cost) *cost = s.cost;
+    return HS_OK;
+}

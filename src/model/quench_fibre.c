@@ -1,0 +1,215 @@
+/* Fibres in the quench: one strain per place, elastic and perfectly plastic, with what the
+ * transformation adds; mean strain and the two curvatures follow from no force and no moment. */
+#include "model/quench_steps.h"
+
+#include <math.h>
+#include <string.h>
+
+static const double COOL_SUBSTEP_K = 12, HARD_SUBSTEP_K = 5;
+static const double REFERENCE_K = 293.15; /* strains of transformation are those at 20 C */
+enum { MOST_NEWTON = 60, MOST_HALVINGS = 30 };
+
+void hs_quench_fibres_start(hs_quench_run_state *s) {
+    const hs_quench_mesh *mesh = s->c->mesh;
+    hs_quench_work *w = s->w;
+    for (size_t f = 0; f < mesh->fibres; f++) {
+        w->fibre_K[f] = s->c->start_K;
+        w->hard[f] = w->soft[f] = 0;
+        w->x_m[f] = mesh->fibre[f].x_m;
+        w->y_m[f] = mesh->fibre[f].y_m;
+        w->area_m2[f] = mesh->fibre[f].area_m2;
+    }
+    for (size_t k = 0; k < s->c->n; k++) {
+        memset(w->plastic[k], 0, mesh->fibres * sizeof *w->plastic[k]);
+        memset(w->stress_Pa[k], 0, mesh->fibres * sizeof *w->stress_Pa[k]);
+        memset(w->strain[k], 0, sizeof w->strain[k]);
+    }
+}
+
+/* What one fibre is when it has come to temp_K: free strain, modulus, strength, and by how much
+ * the stress flows (per 1/Pa of plasticity). */
+static void advance_fibre(hs_quench_run_state *s, size_t f, double T) {
+    hs_quench_work *w = s->w;
+    const hs_quench_steel *steel = s->c->steel;
+    const hs_quench_point *p = &s->c->fibre[f];
+    double hard = fmax(w->hard[f], hs_quench_hard(p, T));
+    double soft = fmax(w->soft[f], hs_quench_soft(p, steel, T)), left = 1 - hard - soft;
+    double formed = hard - w->hard[f] + soft - w->soft[f];
+    const double *expansion = steel->expansion;
+    double shrunk = expansion[HS_AUSTENITE] * (REFERENCE_K - s->c->start_K);
+    double warm = T - REFERENCE_K;
+    w->free[f] = left * expansion[HS_AUSTENITE] * (T - s->c->start_K);
+    if (hard > 0)
+        w->free[f] += hard * (shrunk + p->strain[HS_MARTENSITE] + expansion[HS_MARTENSITE] * warm);
+    if (soft > 0)
+        w->free[f] += soft * (shrunk + p->strain[HS_FERRITE] + expansion[HS_FERRITE] * warm);
+    w->modulus[f] = hs_quench_table(s, HS_Q_MODULUS, T);
+    w->yield[f] = left * hs_quench_table(s, HS_Q_YIELD + HS_AUSTENITE, T);
+    if (hard > 0)
+        w->yield[f] +=
+            hard * p->strength_Pa * hs_quench_table(s, HS_Q_YIELD + HS_MARTENSITE, T);
+    if (soft > 0) w->yield[f] += soft * hs_quench_table(s, HS_Q_YIELD + HS_FERRITE, T);
+    w->creep[f] = 2 * (left + 0.5 * formed) * formed;
+    w->hard[f] = hard;
+    w->soft[f] = soft;
+    w->fibre_K[f] = T;
+}
+
+typedef struct balance {
+    double force[3];    /* N, moment about x, about y: of stress times 1, y, x */
+    double tangent[6];  /* 1 y x / yy xy xx times the stiffness */
+} balance;
+
+static double fibre_stress(const hs_quench_work *w, const double *plastic, const double *old,
+                           size_t f, double K, double strain, double *stiffness) {
+    double flow = 0.5 * K * w->creep[f], soften = 1 / (1 + w->modulus[f] * flow);
+    double tangent = w->modulus[f] * soften;
+    double stress = tangent * (strain - w->free[f] - plastic[f] - flow * old[f]);
+    double limit = w->yield[f];
+    int yields = fabs(stress) > limit;
+    *stiffness = yields ? 0 : tangent;
+    return yields ? copysign(limit, stress) : stress;
+}
+
+static balance balance_at(const hs_quench_run_state *s, size_t k, const double strain[3]) {
+    const hs_quench_work *w = s->w;
+    const double *plastic = w->plastic[k], *old = w->stress_Pa[k];
+    double K = s->c->plasticity_1_Pa[k];
+    balance b = {{0}, {0}};
+    for (size_t f = 0; f < s->c->mesh->fibres; f++) {
+        double x = w->x_m[f], y = w->y_m[f], stiffness;
+        double e = strain[0] + strain[1] * y + strain[2] * x;
+        double stress = w->area_m2[f] * fibre_stress(w, plastic, old, f, K, e, &stiffness);
+        stiffness *= w->area_m2[f];
+        b.force[0] += stress;
+        b.force[1] += stress * y;
+        b.force[2] += stress * x;
+        b.tangent[0] += stiffness;
+        b.tangent[1] += stiffness * y;
+        b.tangent[2] += stiffness * x;
+        b.tangent[3] += stiffness * y * y;
+        b.tangent[4] += stiffness * x * y;
+        b.tangent[5] += stiffness * x * x;
+    }
+    return b;
+}
+
+/* Solve tangent * step = -force, the tangent stiffened a little where all yields. */
+static void newton_step(double step[3], const balance *b, const balance *elastic) {
+    double t[6];
+    for (int i = 0; i < 6; i++)
+        t[i] = b->tangent[i] + 1e-6 * elastic->tangent[i];
+    double a = t[0], p = t[1], q = t[2], c = t[3], d = t[4], e = t[5];
+    double r0 = -b->force[0], r1 = -b->force[1], r2 = -b->force[2];
+    double c1 = c - p * p / a, d1 = d - p * q / a, e1 = e - q * q / a;
+    double s1 = r1 - p * r0 / a, s2 = r2 - q * r0 / a;
+    double e2 = e1 - d1 * d1 / c1, last = (s2 - d1 * s1 / c1) / e2;
+    step[2] = last;
+    step[1] = (s1 - d1 * last) / c1;
+    step[0] = (r0 - p * step[1] - q * last) / a;
+}
+
+static double along(const balance *b, const double step[3]) {
+    return b->force[0] * step[0] + b->force[1] * step[1] + b->force[2] * step[2];
+}
+
+static balance elastic_balance(const hs_quench_run_state *s) {
+    const hs_quench_work *w = s->w;
+    balance b = {{0}, {0}};
+    for (size_t f = 0; f < s->c->mesh->fibres; f++) {
+        double EA = w->modulus[f] * w->area_m2[f], x = w->x_m[f], y = w->y_m[f];
+        b.tangent[0] += EA;
+        b.tangent[1] += EA * y;
+        b.tangent[2] += EA * x;
+        b.tangent[3] += EA * y * y;
+        b.tangent[4] += EA * x * y;
+        b.tangent[5] += EA * x * x;
+    }
+    return b;
+}
+
+/* Newton on the convex potential whose gradient is the force: a step may not climb past the
+ * lowest point along it. */
+static int settle(hs_quench_run_state *s, size_t k, const balance *elastic) {
+    double *strain = s->w->strain[k];
+    double small = 1e-8 * elastic->tangent[0] * 1e-3; /* a strain of 1e-11 over the section */
+    double arm = sqrt((elastic->tangent[3] + elastic->tangent[5]) / elastic->tangent[0]);
+    balance now = balance_at(s, k, strain);
+    for (int i = 0; i < MOST_NEWTON; i++) {
+        double step[3], next[3], t = 1;
+        double miss = fabs(now.force[0]) + (fabs(now.force[1]) + fabs(now.force[2])) / arm;
+        if (miss < small) return 1;
+        newton_step(step, &now, elastic);
+        double slope = along(&now, step);
+        balance then = now;
+        for (int j = 0; j < MOST_HALVINGS; j++) {
+            for (int m = 0; m < 3; m++)
+                next[m] = strain[m] + t * step[m];
+            then = balance_at(s, k, next);
+            s->cost.iterations++;
+            double there = along(&then, step);
+            if (there <= 0.5 * fabs(slope)) break;
+            t *= fmax(0.1, slope / (slope - there));
+        }
+        memcpy(strain, next, sizeof next);
+        now = then;
+    }
+    return 0;
+}
+
+static void store(hs_quench_run_state *s, size_t k) {
+    hs_quench_work *w = s->w;
+    const double *strain = w->strain[k];
+    double K = s->c->plasticity_1_Pa[k], stiffness;
+    for (size_t f = 0; f < s->c->mesh->fibres; f++) {
+        double e = strain[0] + strain[1] * w->y_m[f] + strain[2] * w->x_m[f];
+        double stress = fibre_stress(w, w->plastic[k], w->stress_Pa[k], f, K, e, &stiffness);
+        w->plastic[k][f] = e - w->free[f] - stress / w->modulus[f];
+        w->stress_Pa[k][f] = stress;
+    }
+}
+
+/* How many parts a step of the heat is cut into for the fibres. */
+static size_t parts_of(const hs_quench_run_state *s) {
+    const hs_quench_work *w = s->w;
+    double most = 0, most_hard = 0;
+    for (size_t f = 0; f < s->c->mesh->fibres; f++) {
+        const hs_quench_fibre *fibre = &s->c->mesh->fibre[f];
+        const unsigned short *node = s->c->mesh->cell[fibre->cell].node;
+        double T = 0;
+        for (int i = 0; i < 4; i++)
+            T += fibre->weight[i] * w->next_K[node[i]];
+        double change = fabs(T - w->fibre_K[f]);
+        most = fmax(most, change);
+        if (T < s->c->fibre[f].ms_K || s->c->fibre[f].share < 1) most_hard = fmax(most_hard, change);
+    }
+    double hard_K = s->c->substep_K > 0 ? s->c->substep_K : HARD_SUBSTEP_K;
+    double parts = fmax(most / (hard_K / HARD_SUBSTEP_K * COOL_SUBSTEP_K), most_hard / hard_K);
+    return (size_t)fmax(1, ceil(parts));
+}
+
+hs_status hs_quench_fibres_step(hs_quench_run_state *s, hs_error *err) {
+    hs_quench_work *w = s->w;
+    const hs_quench_mesh *mesh = s->c->mesh;
+    size_t parts = parts_of(s);
+    for (size_t part = 1; part <= parts; part++) {
+        double share = (double)part / (double)parts;
+        for (size_t f = 0; f < mesh->fibres; f++) {
+            const hs_quench_fibre *fibre = &mesh->fibre[f];
+            const unsigned short *node = mesh->cell[fibre->cell].node;
+            double T = 0;
+            for (int i = 0; i < 4; i++)
+                T += fibre->weight[i] * (w->temp_K[node[i]] +
+                                         share * (w->next_K[node[i]] - w->temp_K[node[i]]));
+            advance_fibre(s, f, T);
+        }
+        balance elastic = elastic_balance(s);
+        s->cost.substeps++;
+        for (size_t k = 0; k < s->c->n; k++) {
+            if (!settle(s, k, &elastic))
+                return hs_fail(err, HS_E_CONVERGE, "", "the fibres of the quench do not settle");
+            store(s, k);
+        }
+    }
+    return HS_OK;
+}

@@ -1,0 +1,52 @@
+#include "model/quench_steps.h"
+
+#include <math.h>
+
+double hs_curve_at(const hs_curve *c, double temp_K) {
+    if (c->n == 0) return NAN;
+    if (temp_K <= c->temp_K[0]) return c->value[0];
+    for (size_t i = 1; i < c->n; i++) {
+        if (temp_K > c->temp_K[i]) continue;
+        double share = (temp_K - c->temp_K[i - 1]) / (c->temp_K[i] - c->temp_K[i - 1]);
+        return c->value[i - 1] + share * (c->value[i] - c->value[i - 1]);
+    }
+    return c->value[c->n - 1];
+}
+
+static void fill_row(hs_quench_run_state *s, int row, const hs_curve *curve) {
+    for (size_t i = 0; i < HS_QUENCH_GRID_K; i++)
+        s->w->table[row][i] = curve->n ? hs_curve_at(curve, s->low_K + s->step_K * (double)i) : 0;
+}
+
+void hs_quench_tables(hs_quench_run_state *s) {
+    const hs_quench_steel *steel = s->c->steel;
+    s->low_K = s->c->bath.bath_K - 5;
+    s->step_K = (s->c->start_K + 5 - s->low_K) / (HS_QUENCH_GRID_K - 1);
+    for (int p = 0; p < HS_PHASES; p++) {
+        fill_row(s, HS_Q_CONDUCTIVITY + p, &steel->conductivity[p]);
+        fill_row(s, HS_Q_HEAT + p, &steel->heat[p]);
+        fill_row(s, HS_Q_YIELD + p, &steel->yield[p]);
+    }
+    fill_row(s, HS_Q_MODULUS, &steel->modulus);
+    fill_row(s, HS_Q_FILM, &s->c->bath.film);
+}
+
+double hs_quench_table(const hs_quench_run_state *s, int row, double temp_K) {
+    double at = (temp_K - s->low_K) / s->step_K;
+    if (!(at > 0)) return s->w->table[row][0];
+    if (at >= HS_QUENCH_GRID_K - 1) return s->w->table[row][HS_QUENCH_GRID_K - 1];
+    size_t i = (size_t)at;
+    double share = at - (double)i, low = s->w->table[row][i];
+    return low + share * (s->w->table[row][i + 1] - low);
+}
+
+double hs_quench_hard(const hs_quench_point *p, double temp_K) {
+    if (!(temp_K < p->ms_K)) return 0;
+    return p->share * (1 - exp(-p->alpha_1_K * (p->ms_K - temp_K)));
+}
+
+double hs_quench_soft(const hs_quench_point *p, const hs_quench_steel *steel, double temp_K) {
+    double span = steel->soft_start_K - steel->soft_end_K;
+    if (!(p->share < 1) || !(span > 0)) return 0;
+    return (1 - p->share) * fmin(1, fmax(0, (steel->soft_start_K - temp_K) / span));
+}
