@@ -60,36 +60,48 @@ typedef struct balance {
     double tangent[6];  /* 1 y x / yy xy xx times the stiffness */
 } balance;
 
-static double fibre_stress(const hs_quench_work *w, const double *plastic, const double *old,
-                           size_t f, double K, double strain, double *stiffness) {
-    double flow = 0.5 * K * w->creep[f], soften = 1 / (1 + w->modulus[f] * flow);
-    double tangent = w->modulus[f] * soften;
-    double stress = tangent * (strain - w->free[f] - plastic[f] - flow * old[f]);
-    double limit = w->yield[f];
-    int yields = fabs(stress) > limit;
-    *stiffness = yields ? 0 : tangent;
-    return yields ? copysign(limit, stress) : stress;
+/* With transformation plasticity flow F the stress is E / (1 + E F) * (strain - base): what stands
+ * before the strain is known. */
+static void prepare(hs_quench_run_state *s, size_t k) {
+    hs_quench_work *w = s->w;
+    double K = s->c->plasticity_1_Pa[k];
+    for (size_t f = 0; f < s->c->mesh->fibres; f++) {
+        double flow = 0.5 * K * w->creep[f];
+        w->base[f] = w->free[f] + w->plastic[k][f] + flow * w->stress_Pa[k][f];
+        w->tangent[f] = w->modulus[f] / (1 + w->modulus[f] * flow);
+    }
 }
 
-static balance balance_at(const hs_quench_run_state *s, size_t k, const double strain[3]) {
-    const hs_quench_work *w = s->w;
-    const double *plastic = w->plastic[k], *old = w->stress_Pa[k];
-    double K = s->c->plasticity_1_Pa[k];
+/* Stress and stiffness of every fibre at a strain of the section. */
+static void respond(hs_quench_work *w, size_t n, const double strain[3]) {
+    double e0 = strain[0], kx = strain[1], ky = strain[2];
+    for (size_t f = 0; f < n; f++) {
+        double e = e0 + kx * w->y_m[f] + ky * w->x_m[f];
+        double stress = w->tangent[f] * (e - w->base[f]), limit = w->yield[f];
+        double held = stress > limit ? limit : stress < -limit ? -limit : stress;
+        w->trial[f] = held;
+        w->stiffness[f] = held == stress ? w->tangent[f] : 0;
+    }
+}
+
+static balance balance_at(hs_quench_run_state *s, const double strain[3]) {
+    hs_quench_work *w = s->w;
+    size_t n = s->c->mesh->fibres;
     balance b = {{0}, {0}};
-    for (size_t f = 0; f < s->c->mesh->fibres; f++) {
-        double x = w->x_m[f], y = w->y_m[f], stiffness;
-        double e = strain[0] + strain[1] * y + strain[2] * x;
-        double stress = w->area_m2[f] * fibre_stress(w, plastic, old, f, K, e, &stiffness);
-        stiffness *= w->area_m2[f];
-        b.force[0] += stress;
-        b.force[1] += stress * y;
-        b.force[2] += stress * x;
-        b.tangent[0] += stiffness;
-        b.tangent[1] += stiffness * y;
-        b.tangent[2] += stiffness * x;
-        b.tangent[3] += stiffness * y * y;
-        b.tangent[4] += stiffness * x * y;
-        b.tangent[5] += stiffness * x * x;
+    respond(w, n, strain);
+    for (size_t f = 0; f < n; f++) {
+        double x = w->x_m[f], y = w->y_m[f];
+        double force = w->area_m2[f] * w->trial[f], stiff = w->area_m2[f] * w->stiffness[f];
+        double stiff_y = stiff * y, stiff_x = stiff * x;
+        b.force[0] += force;
+        b.force[1] += force * y;
+        b.force[2] += force * x;
+        b.tangent[0] += stiff;
+        b.tangent[1] += stiff_y;
+        b.tangent[2] += stiff_x;
+        b.tangent[3] += stiff_y * y;
+        b.tangent[4] += stiff_x * y;
+        b.tangent[5] += stiff_x * x;
     }
     return b;
 }
@@ -134,7 +146,8 @@ static int settle(hs_quench_run_state *s, size_t k, const balance *elastic) {
     double *strain = s->w->strain[k];
     double small = 1e-8 * elastic->tangent[0] * 1e-3; /* a strain of 1e-11 over the section */
     double arm = sqrt((elastic->tangent[3] + elastic->tangent[5]) / elastic->tangent[0]);
-    balance now = balance_at(s, k, strain);
+    prepare(s, k);
+    balance now = balance_at(s, strain);
     for (int i = 0; i < MOST_NEWTON; i++) {
         double step[3], next[3], t = 1;
         double miss = fabs(now.force[0]) + (fabs(now.force[1]) + fabs(now.force[2])) / arm;
@@ -145,7 +158,7 @@ static int settle(hs_quench_run_state *s, size_t k, const balance *elastic) {
         for (int j = 0; j < MOST_HALVINGS; j++) {
             for (int m = 0; m < 3; m++)
                 next[m] = strain[m] + t * step[m];
-            then = balance_at(s, k, next);
+            then = balance_at(s, next);
             s->cost.iterations++;
             double there = along(&then, step);
             if (there <= 0.5 * fabs(slope)) break;
@@ -160,12 +173,11 @@ static int settle(hs_quench_run_state *s, size_t k, const balance *elastic) {
 static void store(hs_quench_run_state *s, size_t k) {
     hs_quench_work *w = s->w;
     const double *strain = w->strain[k];
-    double K = s->c->plasticity_1_Pa[k], stiffness;
+    respond(w, s->c->mesh->fibres, strain);
     for (size_t f = 0; f < s->c->mesh->fibres; f++) {
         double e = strain[0] + strain[1] * w->y_m[f] + strain[2] * w->x_m[f];
-        double stress = fibre_stress(w, w->plastic[k], w->stress_Pa[k], f, K, e, &stiffness);
-        w->plastic[k][f] = e - w->free[f] - stress / w->modulus[f];
-        w->stress_Pa[k][f] = stress;
+        w->plastic[k][f] = e - w->free[f] - w->trial[f] / w->modulus[f];
+        w->stress_Pa[k][f] = w->trial[f];
     }
 }
 

@@ -1,5 +1,6 @@
 #include "hardskin/model/quench_mesh.h"
 
+#include "model/polygon.h"
 #include "model/quench_grid.h"
 
 #include <math.h>
@@ -7,6 +8,9 @@
 
 /* A cell with less metal than this share of itself is left out. */
 static const double EMPTY = 1e-9;
+/* Fibres over the total case, and most pieces of a cell either way. */
+static const double FINE = 5;
+enum { MOST_PIECES = 8 };
 
 typedef struct cell_box {
     double x, y, dx, dy;
@@ -32,15 +36,21 @@ static void add_mass(hs_quench_mesh *mesh, const hs_quench_cell *cell, const hs_
     mesh->node_area_m2[cell->node[3]] += box_m2 * (m->y - m->xy);
 }
 
-/* Quarters carry the cell's second moment when their places are drawn out from its middle by this:
- * then a whole cell bends as stiffly as it should. */
-static const double SPREAD = 1.154700538379251529; /* 2 / sqrt 3 */
+static double spread(int pieces) {
+    return 1 / sqrt(1 - 1 / ((double)pieces * pieces));
+}
 
-static void add_fibre(hs_quench_mesh *mesh, const hs_quench_grid *g, const hs_clip *clip,
-                      const cell_box *b, double u0, double v0) {
+/* A fibre for what `clip` leaves of a piece of a cell. Places are drawn out from the cell's middle,
+ * so that a whole cell in m x m pieces bends as stiffly as it should. */
+static hs_status add_fibre(hs_quench_mesh *mesh, const hs_quench_grid *g, const hs_clip *clip,
+                           const cell_box *b, double u0, double v0, const int pieces[2], hs_error *err) {
     hs_clip_moments m = hs_clip_measure(clip, b->x, b->y, b->dx, b->dy);
-    if (m.A < EMPTY) return;
-    double u = u0 + SPREAD * (m.x / m.A - u0), v = v0 + SPREAD * (m.y / m.A - v0);
+    if (m.A < EMPTY) return HS_OK;
+    if (mesh->fibres == HS_QUENCH_FIBRES)
+        return hs_fail(err, HS_E_TOO_LARGE, "a wider spacing", "more than %d fibres",
+                       HS_QUENCH_FIBRES);
+    double u = u0 + spread(pieces[0]) * (m.x / m.A - u0);
+    double v = v0 + spread(pieces[1]) * (m.y / m.A - v0);
     hs_point at = hs_quench_grid_back(g, (hs_point){b->x + u * b->dx, b->y + v * b->dy});
     mesh->fibre[mesh->fibres++] =
         (hs_quench_fibre){.cell = (unsigned short)(mesh->cells - 1),
@@ -48,10 +58,12 @@ static void add_fibre(hs_quench_mesh *mesh, const hs_quench_grid *g, const hs_cl
                           .x_m = at.x_m,
                           .y_m = at.y_m,
                           .area_m2 = m.A * b->dx * b->dy};
+    return HS_OK;
 }
 
 typedef struct maker {
     hs_quench_mesh *mesh;
+    double case_m;
     hs_quench_grid grid;
     hs_clip strip, box, half, quarter;
     hs_clip_work work;
@@ -70,16 +82,42 @@ static int node_at(maker *k, size_t i, size_t j) {
     return *number;
 }
 
+/* Pieces of a cell along x and y: two, or so many across an edge near by that the case has FINE of
+ * them. */
+static void pieces_of(int pieces[2], const maker *k, const cell_box *b) {
+    const hs_clip *whole = &k->grid.whole;
+    hs_point middle = {b->x + 0.5 * b->dx, b->y + 0.5 * b->dy};
+    double reach = k->case_m + 0.5 * hypot(b->dx, b->dy);
+    pieces[0] = pieces[1] = 2;
+    if (!(k->case_m > 0)) return;
+    for (size_t l = 0; l < whole->loops; l++)
+        for (size_t i = whole->start[l]; i < whole->start[l + 1]; i++) {
+            size_t j = i + 1 < whole->start[l + 1] ? i + 1 : whole->start[l];
+            hs_point p = whole->point[i], q = whole->point[j];
+            if (hs_polygon_point_gap(middle, p, q) > reach) continue;
+            double length = hypot(q.x_m - p.x_m, q.y_m - p.y_m);
+            double across[2] = {b->dx * fabs(q.y_m - p.y_m), b->dy * fabs(q.x_m - p.x_m)};
+            for (int d = 0; d < 2; d++) {
+                int need = (int)ceil(FINE * across[d] / (length * k->case_m) - 1e-9);
+                pieces[d] = need > pieces[d] ? need : pieces[d];
+                if (pieces[d] > MOST_PIECES) pieces[d] = MOST_PIECES;
+            }
+        }
+}
+
 static hs_status add_fibres(maker *k, const cell_box *b, double u0, double v0, hs_error *err) {
-    for (int i = 0; i < 2; i++) {
-        double x = b->x + 0.5 * i * b->dx;
-        int fits = hs_clip_between(&k->half, &k->box, 0, x, x + 0.5 * b->dx, &k->work);
-        for (int j = 0; j < 2; j++) {
-            double y = b->y + 0.5 * j * b->dy;
-            if (!fits ||
-                !hs_clip_between(&k->quarter, &k->half, 1, y, y + 0.5 * b->dy, &k->work))
+    int pieces[2];
+    pieces_of(pieces, k, b);
+    double dx = b->dx / pieces[0], dy = b->dy / pieces[1];
+    for (int i = 0; i < pieces[0]; i++) {
+        double x = b->x + i * dx;
+        int fits = hs_clip_between(&k->half, &k->box, 0, x, x + dx, &k->work);
+        for (int j = 0; j < pieces[1]; j++) {
+            double y = b->y + j * dy;
+            if (!fits || !hs_clip_between(&k->quarter, &k->half, 1, y, y + dy, &k->work))
                 return hs_fail(err, HS_E_TOO_LARGE, "fewer vertices", "the outline is too ragged");
-            add_fibre(k->mesh, &k->grid, &k->quarter, b, u0, v0);
+            hs_status status = add_fibre(k->mesh, &k->grid, &k->quarter, b, u0, v0, pieces, err);
+            if (status != HS_OK) return status;
         }
     }
     return HS_OK;
@@ -120,9 +158,8 @@ static hs_status add_cells(maker *k, hs_error *err) {
     return HS_OK;
 }
 
-hs_status hs_quench_mesh_make(hs_quench_mesh *mesh, const hs_section *section, double spacing_m,
-                              hs_error *err) {
-    maker k = {.mesh = mesh};
+hs_status hs_quench_mesh_make(hs_quench_mesh *mesh, const hs_section *section, double spacing_m, double case_m, hs_error *err) {
+    maker k = {.mesh = mesh, .case_m = case_m};
     if (!(spacing_m > 0 && isfinite(spacing_m)))
         return hs_fail(err, HS_E_IMPOSSIBLE, "above 0", "a spacing of %g m", spacing_m);
     hs_status status = hs_quench_grid_lay(&k.grid, section, spacing_m, err);

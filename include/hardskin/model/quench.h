@@ -11,7 +11,7 @@
 
 enum {
     HS_CURVE_POINTS = 12,
-    HS_QUENCH_PLASTICITIES = 8, /* most values of K in one run */
+    HS_QUENCH_PLASTICITIES = 6, /* most values of K in one run */
     HS_QUENCH_GRID_K = 256      /* points of the tables a run makes of its curves */
 };
 
@@ -93,6 +93,8 @@ typedef struct hs_quench_work {
     double free[HS_QUENCH_FIBRES], modulus[HS_QUENCH_FIBRES], yield[HS_QUENCH_FIBRES],
         creep[HS_QUENCH_FIBRES];
     double x_m[HS_QUENCH_FIBRES], y_m[HS_QUENCH_FIBRES], area_m2[HS_QUENCH_FIBRES];
+    double base[HS_QUENCH_FIBRES], tangent[HS_QUENCH_FIBRES], trial[HS_QUENCH_FIBRES],
+        stiffness[HS_QUENCH_FIBRES];
     double plastic[HS_QUENCH_PLASTICITIES][HS_QUENCH_FIBRES];
     double stress_Pa[HS_QUENCH_PLASTICITIES][HS_QUENCH_FIBRES];
     double strain[HS_QUENCH_PLASTICITIES][3];

@@ -14,7 +14,7 @@ enum {
     HS_QUENCH_CELLS = 1600,    /* most cells that hold metal */
     HS_QUENCH_NODES = 1900,    /* most corners of them */
     HS_QUENCH_SEGMENTS = 1200, /* most pieces of edge */
-    HS_QUENCH_FIBRES = 4 * HS_QUENCH_CELLS
+    HS_QUENCH_FIBRES = 10000   /* most fibres */
 };
 
 /** A cell's four corners run (0,0) (1,0) (1,1) (0,1) in the grid's frame. */
@@ -32,7 +32,8 @@ typedef struct hs_quench_segment {
     size_t edge;   /* of the outline from 1; 0 on a hole */
 } hs_quench_segment;
 
-/** A fibre: a quarter of a cell, clipped; straight along the part. */
+/** A fibre: a piece of a cell (a quarter, or less where there is a case), clipped; straight along
+ *  the part. */
 typedef struct hs_quench_fibre {
     unsigned short cell;
     double weight[4];
@@ -55,10 +56,12 @@ typedef struct hs_quench_mesh {
  *    mesh       hs_quench_mesh  out
  *    section    hs_section      in   simple (hs_section_check)
  *    spacing_m  double          in   widest distance of the grid lines, > 0
+ *    case_m     double          in   total case: as deep as this below the edges the fibres are
+ *                                    fine; 0: quarters of cells everywhere
  *
  *  Returns  HS_OK; HS_E_OUTLINE; HS_E_IMPOSSIBLE for the spacing; HS_E_TOO_LARGE when the section
  *           needs more lines, cells or segments than there are: take a wider spacing. */
 HS_API hs_status hs_quench_mesh_make(hs_quench_mesh *mesh, const hs_section *section,
-                                     double spacing_m, hs_error *err);
+                                     double spacing_m, double case_m, hs_error *err);
 
 #endif

@@ -1,0 +1,52 @@
+#include "hardskin/model/quench_material.h"
+
+#include "model/polygon.h"
+
+#include <math.h>
+
+/* Distance from the nearest edge that carbon enters; INFINITY when there is none. */
+static double loop_distance(const hs_outline *loop, const int *closed, hs_point p) {
+    double least = INFINITY;
+    for (size_t i = 0; i < loop->n; i++) {
+        if (closed && closed[i]) continue;
+        hs_point a = loop->point[i], b = hs_polygon_vertex(loop, i + 1);
+        least = fmin(least, hs_polygon_point_gap(p, a, b));
+    }
+    return least;
+}
+
+static double distance(const hs_section *section, const int *closed, hs_point p) {
+    double least = loop_distance(&section->outline, closed, p);
+    for (size_t h = 0; h < section->n_holes; h++)
+        least = fmin(least, loop_distance(&section->holes[h], NULL, p));
+    return least;
+}
+
+static hs_quench_point place_at(const hs_quench_layer *layer, double depth_m,
+                                const hs_composition *steel) {
+    size_t last = layer->n - 1, i = 0;
+    while (i < last && layer->depth_m[i + 1] <= depth_m)
+        i++;
+    double share = 0;
+    if (i < last)
+        share = fmax(0, depth_m - layer->depth_m[i]) / (layer->depth_m[i + 1] - layer->depth_m[i]);
+    size_t next = i < last ? i + 1 : i;
+    const double *c = layer->dissolved_pct, *m = layer->share;
+    return hs_quench_point_of(steel, c[i] + share * (c[next] - c[i]),
+                              m[i] + share * (m[next] - m[i]));
+}
+
+void hs_quench_places(hs_quench_point *node, hs_quench_point *fibre, const hs_quench_mesh *mesh,
+                      const hs_section *section, const int *closed, const hs_quench_layer *layer,
+                      const hs_composition *steel) {
+    hs_section_properties p;
+    if (hs_section_measure(&p, section, NULL) != HS_OK) return;
+    for (size_t i = 0; i < mesh->nodes; i++) {
+        hs_point at = {mesh->node[i].x_m + p.x_m, mesh->node[i].y_m + p.y_m};
+        node[i] = place_at(layer, distance(section, closed, at), steel);
+    }
+    for (size_t i = 0; i < mesh->fibres; i++) {
+        hs_point at = {mesh->fibre[i].x_m + p.x_m, mesh->fibre[i].y_m + p.y_m};
+        fibre[i] = place_at(layer, distance(section, closed, at), steel);
+    }
+}
