@@ -9,7 +9,7 @@
 /* A cell with less metal than this share of itself is left out. */
 static const double EMPTY = 1e-9;
 /* Fibres over the total case, and most pieces of a cell either way. */
-static const double FINE = 5;
+static const double FINE = 4;
 enum { MOST_PIECES = 8 };
 
 typedef struct cell_box {

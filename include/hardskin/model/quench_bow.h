@@ -1,0 +1,65 @@
+/* How much a section may bow in the quench: a few quenches computed, and between them any. The
+ * side that is cooled faster, by how much, the film, the transformation plasticity: none of them
+ * is known, and the sign of the bow turns with each; so what comes out is a surface to draw from,
+ * not one bow. */
+#ifndef HARDSKIN_MODEL_QUENCH_BOW_H
+#define HARDSKIN_MODEL_QUENCH_BOW_H
+
+#include "hardskin/model/quench_material.h"
+
+enum { HS_BOW_SIDES = 4, HS_BOW_FILMS = 3, HS_BOW_PLASTICITIES = 5 };
+
+typedef struct hs_bow_question {
+    const hs_section *section;
+    const int *closed; /* as hs_quench_places */
+    const hs_quench_layer *layer;
+    double case_m; /* total case; 0: none */
+    const hs_composition *steel;
+    const char *medium;
+    double start_K, bath_K;
+    double uneven;            /* between opposite sides, (h1 - h2)/mean: 95 % bound, above 0 */
+    double plasticity_low_1_Pa, plasticity_high_1_Pa; /* equal: fixed */
+    double spacing_m;         /* of the mesh; 0: the usual */
+    int mirror_x, mirror_y;   /* section and case are their own mirror image across x, y */
+} hs_bow_question;
+
+/** Curvature per side that is cooled faster (one of the principal axes, either way) at the bound
+ *  of unevenness, and of the even quench; for three films and some plasticities. */
+typedef struct hs_bow_surface {
+    hs_section_properties section;
+    double axis_x[HS_BOW_SIDES], axis_y[HS_BOW_SIDES]; /* unit vectors of the sides */
+    double film_log[HS_BOW_FILMS];                     /* ln of the factor on the film */
+    size_t plasticities;
+    double plasticity_1_Pa[HS_BOW_PLASTICITIES];
+    double even[HS_BOW_FILMS][HS_BOW_PLASTICITIES][2]; /* kappa_x, kappa_y, 1/m */
+    double side[HS_BOW_SIDES][HS_BOW_FILMS][HS_BOW_PLASTICITIES][2]; /* less the even ones */
+    double peak_1_m;    /* largest on the way, in any of the runs */
+    double doubt_share; /* of the peak: fibres against solid bodies, one standard deviation */
+    double surface_Pa;  /* stress of the skin, even quench, middle plasticity and film */
+    size_t runs;
+    double uneven; /* bound of the runs */
+} hs_bow_surface;
+
+typedef struct hs_bow_work {
+    hs_quench_mesh mesh;
+    hs_quench_work work;
+    hs_quench_point node[HS_QUENCH_NODES], fibre[HS_QUENCH_FIBRES];
+} hs_bow_work;
+
+/** Compute the surface: 3 to 15 quenches.
+ *  Returns  HS_OK; HS_E_OUTLINE, HS_E_WORD (medium), HS_E_IMPOSSIBLE, HS_E_TOO_LARGE,
+ *           HS_E_CONVERGE. */
+HS_API hs_status hs_bow_surface_make(hs_bow_surface *surface, const hs_bow_question *q,
+                                     hs_bow_work *work, hs_error *err);
+
+/** Curvatures of one quench (1/m).
+ *    uneven       double  in  times the bound of the runs; 0 even
+ *    direction    double  in  rad from the first principal axis: the side that is cooled faster.
+ *                             Between the axes their parts are added
+ *    film_log     double  in  ln of the factor on the film, held at the ends of the runs
+ *    plasticity   double  in  1/Pa, held at the ends */
+HS_API void hs_bow_surface_at(double *kappa_x_1_m, double *kappa_y_1_m,
+                              const hs_bow_surface *surface, double uneven, double direction,
+                              double film_log, double plasticity_1_Pa);
+
+#endif
