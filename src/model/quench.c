@@ -12,8 +12,10 @@ static hs_status check(const hs_quench_case *c, hs_error *err) {
     if (!(c->start_K > c->bath.bath_K && c->bath.bath_K > 0))
         return hs_fail(err, HS_E_IMPOSSIBLE, "the bath colder than the part",
                        "a quench from %g K into %g K", c->start_K, c->bath.bath_K);
-    if (c->n == 0 || c->n > HS_QUENCH_PLASTICITIES || c->mesh->fibres == 0)
+    if (c->n > HS_QUENCH_PLASTICITIES || c->mesh->fibres == 0)
         return hs_fail(err, HS_E_IMPOSSIBLE, "", "a quench of no section");
+    if (!(c->end_s >= 0))
+        return hs_fail(err, HS_E_IMPOSSIBLE, "", "a quench that ends after %g s", c->end_s);
     if (!(fabs(c->bath.uneven) < 2 && c->bath.factor > 0))
         return hs_fail(err, HS_E_IMPOSSIBLE, "unevenness below 200 %", "a side that is not cooled");
     for (size_t k = 0; k < c->n; k++)
@@ -64,6 +66,7 @@ static void accept(hs_quench_run_state *s) {
         w->temp_K[i] = w->next_K[i];
         w->coldest_K[i] = fmin(w->coldest_K[i], w->temp_K[i]);
     }
+    w->temp_K[s->c->mesh->nodes] = w->next_K[s->c->mesh->nodes];
 }
 
 static double enthalpy_drop(const hs_quench_run_state *s) {
@@ -99,29 +102,43 @@ static void surface(hs_quench_left *left, const hs_quench_run_state *s, size_t k
     left->surface_high_Pa = high;
 }
 
-static hs_status march(hs_quench_run_state *s, hs_quench_left *left, hs_quench_watch watch,
-                       void *context, hs_error *err) {
-    double try_s, taken_s = 0, coldest, hottest, mean;
-    hs_quench_heat_start(s, &try_s);
-    hs_quench_fibres_start(s);
-    if (watch) show(s, watch, context);
-    for (size_t i = 0; i < MOST_HEAT_STEPS; i++) {
-        extremes(s, &coldest, &hottest, &mean);
-        if (hottest < s->c->bath.bath_K + COLD_K) break;
-        hs_status status = hs_quench_heat_step(s, &taken_s, &try_s, err);
-        if (status == HS_OK) status = hs_quench_fibres_step(s, err);
-        if (status != HS_OK) return status;
-        accept(s);
-        note_peaks(left, s);
-        if (watch) show(s, watch, context);
-    }
+static hs_status step(hs_quench_run_state *s, double *try_s, hs_error *err) {
+    double taken_s = 0, end_s = s->c->end_s;
+    if (end_s > 0) *try_s = fmin(*try_s, end_s - s->time_s);
+    hs_status status = hs_quench_heat_step(s, &taken_s, try_s, err);
+    if (status == HS_OK && s->c->n > 0) status = hs_quench_fibres_step(s, err);
+    if (status == HS_OK) accept(s);
+    return status;
+}
+
+/* From half a kelvin above the bath in one step to the bath. */
+static hs_status finish(hs_quench_run_state *s, hs_error *err) {
     double drop = enthalpy_drop(s);
-    s->cost.heat_error = fabs(s->heat_out_J_m - drop) / drop;
+    s->cost.heat_error = fabs(s->w->temp_K[s->c->mesh->nodes] - drop) / drop;
+    if (s->c->end_s > 0 || s->c->n == 0) return HS_OK;
     for (size_t i = 0; i < s->c->mesh->nodes; i++)
         s->w->next_K[i] = s->c->bath.bath_K;
     hs_status status = hs_quench_fibres_step(s, err);
     if (status == HS_OK) accept(s);
     return status;
+}
+
+static hs_status march(hs_quench_run_state *s, hs_quench_left *left, hs_quench_watch watch,
+                       void *context, hs_error *err) {
+    double try_s, coldest, hottest, mean, end_s = s->c->end_s;
+    hs_quench_heat_start(s, &try_s);
+    hs_quench_fibres_start(s);
+    if (watch) show(s, watch, context);
+    for (size_t i = 0; i < MOST_HEAT_STEPS; i++) {
+        extremes(s, &coldest, &hottest, &mean);
+        if (end_s > 0 ? s->time_s >= end_s * (1 - 1e-12) : hottest < s->c->bath.bath_K + COLD_K)
+            return finish(s, err);
+        hs_status status = step(s, &try_s, err);
+        if (status != HS_OK) return status;
+        note_peaks(left, s);
+        if (watch) show(s, watch, context);
+    }
+    return hs_fail(err, HS_E_CONVERGE, "", "the quench does not get cold");
 }
 
 hs_status hs_quench_run(hs_quench_left *left, hs_quench_cost *cost, const hs_quench_case *c,

@@ -1,12 +1,15 @@
-/* Heat in the section: RKC2, a stabilised explicit method of second order (Sommeijer, Shampine and
- * Verwer, J. Comput. Appl. Math. 88 (1998) 315): no linear algebra, any film law. */
+/* Heat in the section, marched by base/rkc; the last component is the heat that has left (J/m), so
+ * that it balances to rounding where the heat capacity is constant. */
 #include "model/quench_steps.h"
+
+#include "base/rkc.h"
 
 #include <math.h>
 #include <string.h>
 
 static const double MOST_CHANGE_K = 20; /* of a step */
-enum { MOST_STAGES = 200, MOST_TRIES = 60 };
+enum { MOST_TRIES = 60 };
+static const int pair[6][2] = {{0, 1}, {1, 2}, {2, 3}, {3, 0}, {0, 2}, {1, 3}};
 
 /* Conductivity and heat capacity of the nodes; latent heat counts while a node falls below its
  * coldest so far. */
@@ -68,9 +71,9 @@ static double film(hs_quench_run_state *s, double *flux, const double *temp_K) {
     return out;
 }
 
-/* dT/dt of the nodes; returns the heat that leaves, W/m. */
-static double rate(hs_quench_run_state *s, double *out, const double *temp_K) {
-    static const int pair[6][2] = {{0, 1}, {1, 2}, {2, 3}, {3, 0}, {0, 2}, {1, 3}};
+/* dT/dt of the nodes, and the heat that leaves, W/m. */
+static void rate(double *out, const double *temp_K, void *context) {
+    hs_quench_run_state *s = context;
     const hs_quench_mesh *mesh = s->c->mesh;
     hs_quench_work *w = s->w;
     node_properties(s, temp_K);
@@ -87,19 +90,17 @@ static double rate(hs_quench_run_state *s, double *out, const double *temp_K) {
             out[b] -= q;
         }
     }
-    double lost = film(s, out, temp_K);
+    out[mesh->nodes] = film(s, out, temp_K);
     for (size_t i = 0; i < mesh->nodes; i++)
         out[i] /= w->capacity[i] * w->bound[i];
     s->cost.evaluations++;
-    return lost;
 }
 
 /* Gershgorin's bound on the rates at the temperatures node_properties was last called with. */
 static double radius(hs_quench_run_state *s, const double *temp_K) {
-    static const int pair[6][2] = {{0, 1}, {1, 2}, {2, 3}, {3, 0}, {0, 2}, {1, 3}};
     const hs_quench_mesh *mesh = s->c->mesh;
     hs_quench_work *w = s->w;
-    double *sum = w->stage[4], most = 0;
+    double *sum = w->stage + 4 * (mesh->nodes + 1), most = 0;
     memset(sum, 0, mesh->nodes * sizeof *sum);
     for (size_t k = 0; k < mesh->cells; k++) {
         const unsigned short *n = mesh->cell[k].node;
@@ -132,9 +133,8 @@ static double radius(hs_quench_run_state *s, const double *temp_K) {
 
 /* Lumped areas with a floor under slivers, whose nodes would else ask for ever shorter steps. */
 static void floor_areas(hs_quench_run_state *s) {
-    static const int pair[6][2] = {{0, 1}, {1, 2}, {2, 3}, {3, 0}, {0, 2}, {1, 3}};
     const hs_quench_mesh *mesh = s->c->mesh;
-    double *sum = s->w->stage[0];
+    double *sum = s->w->stage;
     memset(sum, 0, mesh->nodes * sizeof *sum);
     for (size_t k = 0; k < mesh->cells; k++)
         for (int i = 0; i < 6; i++) {
@@ -152,53 +152,12 @@ void hs_quench_heat_start(hs_quench_run_state *s, double *try_s) {
     for (size_t i = 0; i < s->c->mesh->nodes; i++)
         w->temp_K[i] = w->coldest_K[i] = s->c->start_K;
     floor_areas(s);
-    rate(s, w->stage[0], w->temp_K);
+    w->temp_K[s->c->mesh->nodes] = 0;
+    rate(w->stage, w->temp_K, s);
     double most = 0;
     for (size_t i = 0; i < s->c->mesh->nodes; i++)
-        most = fmax(most, fabs(w->stage[0][i]));
+        most = fmax(most, fabs(w->stage[i]));
     *try_s = 0.5 / fmax(most, 1e-9);
-}
-
-/* One RKC2 step of h seconds: rate at the start in stage[0], result in next_K. The heat lost
- * (first_W_m: rate at the start) is carried as one more component, so that it balances to rounding
- * where the heat capacity is constant. Returns it in J/m. */
-static double stages(hs_quench_run_state *s, double h, size_t count, double first_W_m) {
-    hs_quench_work *w = s->w;
-    size_t n = s->c->mesh->nodes;
-    double *first = w->stage[0], *f = w->stage[1], *y0 = w->stage[2], *y1 = w->stage[3],
-           *y2 = w->stage[4];
-    double m = (double)count, w0 = 1 + 2 / (13 * m * m), root = w0 * w0 - 1;
-    double arg = m * log(w0 + sqrt(root));
-    double w1 = sinh(arg) * root / (cosh(arg) * m * sqrt(root) - w0 * sinh(arg));
-    double b1 = 1 / (4 * w0 * w0), b2 = b1, mu1 = w1 * b1;
-    double e0 = 0, e1 = h * mu1 * first_W_m;
-    double z1 = w0, z2 = 1, d1 = 1, d2 = 0, dd1 = 0, dd2 = 0;
-    for (size_t i = 0; i < n; i++) {
-        y0[i] = w->temp_K[i];
-        y1[i] = w->temp_K[i] + h * mu1 * first[i];
-    }
-    for (size_t j = 2; j <= count; j++) {
-        double z = 2 * w0 * z1 - z2, d = 2 * w0 * d1 - d2 + 2 * z1,
-               dd = 2 * w0 * dd1 - dd2 + 4 * d1;
-        double b = dd / (d * d), a1 = 1 - z1 * b1;
-        double mu = 2 * w0 * b / b1, nu = -b / b2, tilde = mu * w1 / w0, gamma = -tilde * a1;
-        double lost = rate(s, f, y1);
-        double e2 = mu * e1 + nu * e0 + h * (tilde * lost + gamma * first_W_m);
-        e0 = e1, e1 = e2;
-        for (size_t i = 0; i < n; i++)
-            y2[i] = mu * y1[i] + nu * y0[i] + (1 - mu - nu) * w->temp_K[i] +
-                    h * (tilde * f[i] + gamma * first[i]);
-        double *spare = y0;
-        y0 = y1;
-        y1 = y2;
-        y2 = spare;
-        z2 = z1, z1 = z;
-        d2 = d1, d1 = d;
-        dd2 = dd1, dd1 = dd;
-        b2 = b1, b1 = b;
-    }
-    memcpy(w->next_K, y1, n * sizeof *y1);
-    return e1;
 }
 
 /* Share of the tolerance a step used; its largest change. */
@@ -208,8 +167,7 @@ static double judge(hs_quench_run_state *s, double *change_K, double h) {
     double sum = 0, tolerance = s->c->tolerance_K > 0 ? s->c->tolerance_K : 1;
     *change_K = 0;
     for (size_t i = 0; i < n; i++) {
-        double miss = 0.8 * (w->temp_K[i] - w->next_K[i]) +
-                      0.4 * h * (w->stage[0][i] + w->stage[1][i]);
+        double miss = hs_rkc_error(w->next_K, w->temp_K, n + 1, h, w->stage, i);
         sum += miss * miss;
         *change_K = fmax(*change_K, fabs(w->next_K[i] - w->temp_K[i]));
     }
@@ -219,30 +177,26 @@ static double judge(hs_quench_run_state *s, double *change_K, double h) {
 hs_status hs_quench_heat_step(hs_quench_run_state *s, double *taken_s, double *try_s,
                               hs_error *err) {
     hs_quench_work *w = s->w;
-    double h = *try_s, lost = rate(s, w->stage[0], w->temp_K);
-    s->radius_1_s = radius(s, w->temp_K);
+    size_t n = s->c->mesh->nodes + 1;
+    double h = *try_s;
+    rate(w->stage, w->temp_K, s);
+    double fastest = radius(s, w->temp_K);
     for (int k = 0; k < MOST_TRIES; k++) {
-        size_t count = (size_t)ceil(sqrt(1 + 1.54 * h * s->radius_1_s)) + 1;
-        if (count < 3) count = 3;
-        if (count > MOST_STAGES) {
-            count = MOST_STAGES;
-            h = (double)(count * count - 1) / (1.54 * s->radius_1_s);
-        }
         double change_K = 0;
-        double out_J_m = stages(s, h, count, lost);
-        rate(s, w->stage[1], w->next_K);
+        size_t stages = hs_rkc_stages(&h, fastest);
+        hs_rkc_step(w->next_K, w->temp_K, n, h, stages, rate, s, w->stage);
         double used = judge(s, &change_K, h);
-        double shrink = fmin(0.8 / cbrt(fmax(used, 1e-6)), 0.9 * MOST_CHANGE_K / fmax(change_K, 1e-6));
+        double room = 0.9 * MOST_CHANGE_K / fmax(change_K, 1e-6);
+        double factor = fmin(0.8 / cbrt(fmax(used, 1e-6)), room);
         if (used <= 1 && change_K <= MOST_CHANGE_K) {
-            s->heat_out_J_m += out_J_m;
             *taken_s = h;
-            *try_s = h * fmin(3, fmax(0.3, shrink));
+            *try_s = h * fmin(3, fmax(0.3, factor));
             s->time_s += h;
             s->cost.steps++;
             return HS_OK;
         }
         s->cost.rejected++;
-        h *= fmin(0.7, fmax(0.1, shrink));
+        h *= fmin(0.7, fmax(0.1, factor));
     }
     return hs_fail(err, HS_E_CONVERGE, "a wider spacing", "the heat of the quench does not settle");
 }

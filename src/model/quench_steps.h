@@ -17,8 +17,8 @@ typedef struct hs_quench_run_state {
     const hs_quench_case *c;
     hs_quench_work *w;
     hs_quench_cost cost;
-    double time_s, heat_out_J_m, low_K, step_K; /* of the tables */
-    double radius_1_s;                          /* bound on the fastest rate, of the last call */
+    double time_s;
+    double low_K, step_K; /* of the tables */
 } hs_quench_run_state;
 
 void hs_quench_tables(hs_quench_run_state *s);

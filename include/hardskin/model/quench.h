@@ -60,14 +60,15 @@ typedef struct hs_quench_case {
     const hs_quench_point *node, *fibre; /* mesh->nodes, mesh->fibres of them */
     hs_quench_bath bath;
     double start_K;
-    size_t n;                                     /* values of K */
+    size_t n;                                     /* values of K; 0: the heat alone */
     double plasticity_1_Pa[HS_QUENCH_PLASTICITIES]; /* 2 K (1 - z) dz sigma */
     double substep_K;                             /* while martensite forms; 0: 5 K */
     double tolerance_K;                           /* of the heat; 0: 1 K */
+    double end_s;                                 /* stop here; 0: when all is cold */
 } hs_quench_case;
 
 typedef struct hs_quench_left {
-    double e0, kappa_x_1_m, kappa_y_1_m;           /* when cold */
+    double e0, kappa_x_1_m, kappa_y_1_m;           /* when cold, or at end_s */
     double peak_kappa_x_1_m, peak_kappa_y_1_m;     /* largest in size on the way, with sign */
     double peak_time_s;                            /* of the larger of the two */
     double surface_Pa, surface_low_Pa, surface_high_Pa; /* stress in the fibres at the edges: mean
@@ -85,8 +86,8 @@ typedef void (*hs_quench_watch)(void *context, const hs_quench_moment *moment,
                                 const double *node_K);
 
 typedef struct hs_quench_work {
-    double temp_K[HS_QUENCH_NODES], next_K[HS_QUENCH_NODES], coldest_K[HS_QUENCH_NODES];
-    double stage[5][HS_QUENCH_NODES];
+    double temp_K[HS_QUENCH_NODES + 1], next_K[HS_QUENCH_NODES + 1]; /* and the heat that left */
+    double coldest_K[HS_QUENCH_NODES], stage[5 * (HS_QUENCH_NODES + 1)];
     double conductivity[HS_QUENCH_NODES], capacity[HS_QUENCH_NODES], bound[HS_QUENCH_NODES];
     double table[2 * HS_PHASES + HS_PHASES + 2][HS_QUENCH_GRID_K];
     double fibre_K[HS_QUENCH_FIBRES], hard[HS_QUENCH_FIBRES], soft[HS_QUENCH_FIBRES];
