@@ -25,16 +25,6 @@ static hs_status check(const hs_quench_case *c, hs_error *err) {
     return HS_OK;
 }
 
-static void note_peaks(hs_quench_left *left, const hs_quench_run_state *s) {
-    for (size_t k = 0; k < s->c->n; k++) {
-        const double *e = s->w->strain[k];
-        double before = fmax(fabs(left[k].peak_kappa_x_1_m), fabs(left[k].peak_kappa_y_1_m));
-        if (fmax(fabs(e[1]), fabs(e[2])) > before) left[k].peak_time_s = s->time_s;
-        if (fabs(e[1]) > fabs(left[k].peak_kappa_x_1_m)) left[k].peak_kappa_x_1_m = e[1];
-        if (fabs(e[2]) > fabs(left[k].peak_kappa_y_1_m)) left[k].peak_kappa_y_1_m = e[2];
-    }
-}
-
 static void extremes(const hs_quench_run_state *s, double *coldest, double *hottest,
                      double *mean) {
     const double *T = s->w->temp_K;
@@ -106,7 +96,7 @@ static hs_status step(hs_quench_run_state *s, double *try_s, hs_error *err) {
     double taken_s = 0, end_s = s->c->end_s;
     if (end_s > 0) *try_s = fmin(*try_s, end_s - s->time_s);
     hs_status status = hs_quench_heat_step(s, &taken_s, try_s, err);
-    if (status == HS_OK && s->c->n > 0) status = hs_quench_fibres_step(s, err);
+    if (status == HS_OK && s->c->n > 0) status = hs_quench_fibres_step(s, taken_s, err);
     if (status == HS_OK) accept(s);
     return status;
 }
@@ -118,13 +108,13 @@ static hs_status finish(hs_quench_run_state *s, hs_error *err) {
     if (s->c->end_s > 0 || s->c->n == 0) return HS_OK;
     for (size_t i = 0; i < s->c->mesh->nodes; i++)
         s->w->next_K[i] = s->c->bath.bath_K;
-    hs_status status = hs_quench_fibres_step(s, err);
+    hs_status status = hs_quench_fibres_step(s, 0, err);
     if (status == HS_OK) accept(s);
     return status;
 }
 
-static hs_status march(hs_quench_run_state *s, hs_quench_left *left, hs_quench_watch watch,
-                       void *context, hs_error *err) {
+static hs_status march(hs_quench_run_state *s, hs_quench_watch watch, void *context,
+                       hs_error *err) {
     double try_s, coldest, hottest, mean, end_s = s->c->end_s;
     hs_quench_heat_start(s, &try_s);
     hs_quench_fibres_start(s);
@@ -135,7 +125,6 @@ static hs_status march(hs_quench_run_state *s, hs_quench_left *left, hs_quench_w
             return finish(s, err);
         hs_status status = step(s, &try_s, err);
         if (status != HS_OK) return status;
-        note_peaks(left, s);
         if (watch) show(s, watch, context);
     }
     return hs_fail(err, HS_E_CONVERGE, "", "the quench does not get cold");
@@ -146,17 +135,16 @@ hs_status hs_quench_run(hs_quench_left *left, hs_quench_cost *cost, const hs_que
                         hs_error *err) {
     hs_status status = check(c, err);
     if (status != HS_OK) return status;
-    hs_quench_left found[HS_QUENCH_PLASTICITIES] = {{0}};
     hs_quench_run_state s = {.c = c, .w = work};
     hs_quench_tables(&s);
-    status = march(&s, found, watch, context, err);
+    status = march(&s, watch, context, err);
     if (status != HS_OK) return status;
     for (size_t k = 0; k < c->n; k++) {
-        found[k].e0 = work->strain[k][0];
-        found[k].kappa_x_1_m = work->strain[k][1];
-        found[k].kappa_y_1_m = work->strain[k][2];
-        surface(&found[k], &s, k);
-        left[k] = found[k];
+        left[k] = s.left[k];
+        left[k].e0 = work->strain[k][0];
+        left[k].kappa_x_1_m = work->strain[k][1];
+        left[k].kappa_y_1_m = work->strain[k][2];
+        surface(&left[k], &s, k);
     }
     if (cost) *cost = s.cost;
     return HS_OK;

@@ -200,7 +200,14 @@ static size_t parts_of(const hs_quench_run_state *s) {
     return (size_t)fmax(1, ceil(parts));
 }
 
-hs_status hs_quench_fibres_step(hs_quench_run_state *s, hs_error *err) {
+static void note_peak(hs_quench_left *left, const double *strain, double time_s) {
+    double before = fmax(fabs(left->peak_kappa_x_1_m), fabs(left->peak_kappa_y_1_m));
+    if (fmax(fabs(strain[1]), fabs(strain[2])) > before) left->peak_time_s = time_s;
+    if (fabs(strain[1]) > fabs(left->peak_kappa_x_1_m)) left->peak_kappa_x_1_m = strain[1];
+    if (fabs(strain[2]) > fabs(left->peak_kappa_y_1_m)) left->peak_kappa_y_1_m = strain[2];
+}
+
+hs_status hs_quench_fibres_step(hs_quench_run_state *s, double step_s, hs_error *err) {
     hs_quench_work *w = s->w;
     const hs_quench_mesh *mesh = s->c->mesh;
     size_t parts = parts_of(s);
@@ -221,6 +228,7 @@ hs_status hs_quench_fibres_step(hs_quench_run_state *s, hs_error *err) {
             if (!settle(s, k, &elastic))
                 return hs_fail(err, HS_E_CONVERGE, "", "the fibres of the quench do not settle");
             store(s, k);
+            note_peak(&s->left[k], w->strain[k], s->time_s - (1 - share) * step_s);
         }
     }
     return HS_OK;

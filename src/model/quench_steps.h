@@ -17,6 +17,7 @@ typedef struct hs_quench_run_state {
     const hs_quench_case *c;
     hs_quench_work *w;
     hs_quench_cost cost;
+    hs_quench_left left[HS_QUENCH_PLASTICITIES]; /* the peaks so far */
     double time_s;
     double low_K, step_K; /* of the tables */
 } hs_quench_run_state;
@@ -40,7 +41,8 @@ void hs_quench_heat_start(hs_quench_run_state *s, double *try_s);
 
 void hs_quench_fibres_start(hs_quench_run_state *s);
 
-/** Carry the fibres from temp_K to next_K. */
-hs_status hs_quench_fibres_step(hs_quench_run_state *s, hs_error *err);
+/** Carry the fibres from temp_K to next_K, taking note of the largest curvatures; time_s is that of
+ *  next_K, the step before it was step_s long. */
+hs_status hs_quench_fibres_step(hs_quench_run_state *s, double step_s, hs_error *err);
 
 #endif
