@@ -32,8 +32,8 @@ void hs_rkc_step(double *next, const double *y, size_t n, double step, size_t st
                  void *context, double *work) {
     double *first = work, *last = work + n, *y0 = work + 2 * n, *y1 = work + 3 * n,
            *y2 = work + 4 * n;
-    double m = (double)stages, w0 = 1 + 2 / (13 * m * m), square = w0 * w0 - 1,
-           root = sqrt(square), arg = m * log(w0 + root);
+    double m = (double)stages, w0 = 1 + 2 / (13 * m * m), square = w0 * w0 - 1, root = sqrt(square),
+           arg = m * log(w0 + root);
     double w1 = sinh(arg) * square / (cosh(arg) * m * root - w0 * sinh(arg));
     double b0 = 1 / (4 * w0 * w0), b1 = b0, weight = step * w1 * b1;
     chebyshev c = {w0, {1, w0}, {0, 1}, {0, 0}};
@@ -48,8 +48,8 @@ void hs_rkc_step(double *next, const double *y, size_t n, double step, size_t st
         double mu = 2 * w0 * b / b1, nu = -b / b0, now = step * mu * w1 / w0, then = -now * a1;
         rate(last, y1, context);
         for (size_t i = 0; i < n; i++)
-            y2[i] = (1 - mu - nu) * y[i] + mu * y1[i] + nu * y0[i] + now * last[i] +
-                    then * first[i];
+            y2[i] =
+                (1 - mu - nu) * y[i] + mu * y1[i] + nu * y0[i] + now * last[i] + then * first[i];
         double *spare = y0;
         y0 = y1;
         y1 = y2;

@@ -56,6 +56,7 @@ typedef struct quick_topic {
     /** Values are in the order of the keys. */
     hs_status (*run)(quick_answer *answer, const quick_value *value, const hs_units *units,
                      hs_error *err);
+    int heavy; /* takes a while: not run again for what it is sensitive to */
 } quick_topic;
 
 /** Add a figure to an answer. */

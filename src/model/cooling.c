@@ -46,10 +46,10 @@ static void square_rate(double *rate, const double *T, void *context) {
             double here = T[j * n + i], sum = 0;
             if (i > 0) sum += tall * k / b->dx_m * (T[j * n + i - 1] - here);
             if (j > 0) sum += wide * k / b->dx_m * (T[(j - 1) * n + i] - here);
-            sum += i + 1 < n ? tall * k / b->dx_m * (T[j * n + i + 1] - here)
-                             : tall * into(b, here);
-            sum += j + 1 < n ? wide * k / b->dx_m * (T[(j + 1) * n + i] - here)
-                             : wide * into(b, here);
+            sum +=
+                i + 1 < n ? tall * k / b->dx_m * (T[j * n + i + 1] - here) : tall * into(b, here);
+            sum +=
+                j + 1 < n ? wide * k / b->dx_m * (T[(j + 1) * n + i] - here) : wide * into(b, here);
             rate[j * n + i] = sum / (heat * wide * tall);
         }
 }
@@ -68,8 +68,8 @@ static double fastest(const body *b) {
 
 static hs_status check(const hs_cooling *c, hs_error *err) {
     if (!(c->size_m > 0 && isfinite(c->size_m) && c->time_s >= 0 && isfinite(c->time_s)))
-        return hs_fail(err, HS_E_IMPOSSIBLE, "a size above 0 and a time",
-                       "%g m cooled for %g s", c->size_m, c->time_s);
+        return hs_fail(err, HS_E_IMPOSSIBLE, "a size above 0 and a time", "%g m cooled for %g s",
+                       c->size_m, c->time_s);
     if (!(c->conductivity_W_mK > 0 && c->heat_J_m3K > 0))
         return hs_fail(err, HS_E_IMPOSSIBLE, "28 W/mK and 4.7e6 J/m3K are usual for hot steel",
                        "conductivity %g W/mK, heat %g J/m3K", c->conductivity_W_mK, c->heat_J_m3K);

@@ -25,8 +25,7 @@ static hs_status check(const hs_quench_case *c, hs_error *err) {
     return HS_OK;
 }
 
-static void extremes(const hs_quench_run_state *s, double *coldest, double *hottest,
-                     double *mean) {
+static void extremes(const hs_quench_run_state *s, double *coldest, double *hottest, double *mean) {
     const double *T = s->w->temp_K;
     double area = 0, sum = 0;
     *coldest = *hottest = T[0];
@@ -131,8 +130,7 @@ static hs_status march(hs_quench_run_state *s, hs_quench_watch watch, void *cont
 }
 
 hs_status hs_quench_run(hs_quench_left *left, hs_quench_cost *cost, const hs_quench_case *c,
-                        hs_quench_work *work, hs_quench_watch watch, void *context,
-                        hs_error *err) {
+                        hs_quench_work *work, hs_quench_watch watch, void *context, hs_error *err) {
     hs_status status = check(c, err);
     if (status != HS_OK) return status;
     hs_quench_run_state s = {.c = c, .w = work};

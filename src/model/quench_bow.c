@@ -6,10 +6,13 @@
 
 /* Cells across the section's least thickness; finer where the section is small does no harm. */
 static const double CELLS_ACROSS = 6;
+/* A section whose second moments differ by less than this share has no axes of its own: x and y. */
+static const double ALIKE = 1e-6;
 static const double PI = 3.14159265358979323846;
 
 static void set_axes(hs_bow_surface *s) {
-    double a = s->section.axis1_rad;
+    const hs_section_properties *p = &s->section;
+    double a = p->I1_m4 - p->I2_m4 > ALIKE * p->I1_m4 ? p->axis1_rad : 0;
     for (int k = 0; k < HS_BOW_SIDES; k++) {
         double turn = a + PI / 2 * (k / 2) + PI * (k % 2); /* +1, -1, +2, -2 */
         s->axis_x[k] = cos(turn);
@@ -95,6 +98,7 @@ static int mirrored(const runner *r, int side) {
 static hs_status run_side(runner *r, int side, int film, hs_error *err) {
     double(*out)[2] = r->s->side[side][film];
     size_t n = r->s->plasticities;
+    if (!(r->q->uneven > 0)) return HS_OK; /* no side is cooled faster: zero as it stands */
     if (mirrored(r, side)) {
         int across_x = fabs(r->s->axis_x[side]) > 0.5;
         for (size_t k = 0; k < n; k++) {
@@ -122,7 +126,7 @@ static hs_status run_even(runner *r, int film, hs_error *err) {
 hs_status hs_bow_surface_make(hs_bow_surface *s, const hs_bow_question *q, hs_bow_work *w,
                               hs_error *err) {
     runner r = {.s = s, .q = q, .w = w};
-    if (!(q->uneven > 0 && q->uneven < 2 && q->plasticity_low_1_Pa >= 0 &&
+    if (!(q->uneven >= 0 && q->uneven < 2 && q->plasticity_low_1_Pa >= 0 &&
           q->plasticity_high_1_Pa >= q->plasticity_low_1_Pa))
         return hs_fail(err, HS_E_IMPOSSIBLE, "5 to 20 % is usual",
                        "an unevenness of %g between the sides", q->uneven);
@@ -136,8 +140,12 @@ hs_status hs_bow_surface_make(hs_bow_surface *s, const hs_bow_question *q, hs_bo
     set_axes(s);
     set_levels(s, q);
     s->doubt_share = doubt_share(&s->section);
-    r.c = (hs_quench_case){.mesh = &w->mesh, .steel = &r.steel, .node = w->node,
-                           .fibre = w->fibre, .bath = r.c.bath, .start_K = q->start_K,
+    r.c = (hs_quench_case){.mesh = &w->mesh,
+                           .steel = &r.steel,
+                           .node = w->node,
+                           .fibre = w->fibre,
+                           .bath = r.c.bath,
+                           .start_K = q->start_K,
                            .n = s->plasticities};
     r.c.bath.bath_K = q->bath_K;
     r.c.bath.hole_factor = 0.5; /* a hole sees half of the bath */
@@ -180,8 +188,8 @@ void hs_bow_surface_at(double *kappa_x, double *kappa_y, const hs_bow_surface *s
         kappa[i] = read(s->even, f, df, k, dk, s->plasticities - 1, i);
         for (int axis = 0; axis < 2; axis++) {
             int side = 2 * axis + (part[axis] < 0);
-            kappa[i] += fabs(part[axis]) *
-                        read(s->side[side], f, df, k, dk, s->plasticities - 1, i);
+            kappa[i] +=
+                fabs(part[axis]) * read(s->side[side], f, df, k, dk, s->plasticities - 1, i);
         }
     }
     *kappa_x = kappa[0];

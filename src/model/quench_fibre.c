@@ -46,8 +46,7 @@ static void advance_fibre(hs_quench_run_state *s, size_t f, double T) {
     w->modulus[f] = hs_quench_table(s, HS_Q_MODULUS, T);
     w->yield[f] = left * hs_quench_table(s, HS_Q_YIELD + HS_AUSTENITE, T);
     if (hard > 0)
-        w->yield[f] +=
-            hard * p->strength_Pa * hs_quench_table(s, HS_Q_YIELD + HS_MARTENSITE, T);
+        w->yield[f] += hard * p->strength_Pa * hs_quench_table(s, HS_Q_YIELD + HS_MARTENSITE, T);
     if (soft > 0) w->yield[f] += soft * hs_quench_table(s, HS_Q_YIELD + HS_FERRITE, T);
     w->creep[f] = 2 * (left + 0.5 * formed) * formed;
     w->hard[f] = hard;
@@ -56,8 +55,8 @@ static void advance_fibre(hs_quench_run_state *s, size_t f, double T) {
 }
 
 typedef struct balance {
-    double force[3];    /* N, moment about x, about y: of stress times 1, y, x */
-    double tangent[6];  /* 1 y x / yy xy xx times the stiffness */
+    double force[3];   /* N, moment about x, about y: of stress times 1, y, x */
+    double tangent[6]; /* 1 y x / yy xy xx times the stiffness */
 } balance;
 
 /* With transformation plasticity flow F the stress is E / (1 + E F) * (strain - base): what stands
@@ -193,7 +192,8 @@ static size_t parts_of(const hs_quench_run_state *s) {
             T += fibre->weight[i] * w->next_K[node[i]];
         double change = fabs(T - w->fibre_K[f]);
         most = fmax(most, change);
-        if (T < s->c->fibre[f].ms_K || s->c->fibre[f].share < 1) most_hard = fmax(most_hard, change);
+        if (T < s->c->fibre[f].ms_K || s->c->fibre[f].share < 1)
+            most_hard = fmax(most_hard, change);
     }
     double hard_K = s->c->substep_K > 0 ? s->c->substep_K : HARD_SUBSTEP_K;
     double parts = fmax(most / (hard_K / HARD_SUBSTEP_K * COOL_SUBSTEP_K), most_hard / hard_K);
@@ -218,8 +218,8 @@ hs_status hs_quench_fibres_step(hs_quench_run_state *s, double step_s, hs_error 
             const unsigned short *node = mesh->cell[fibre->cell].node;
             double T = 0;
             for (int i = 0; i < 4; i++)
-                T += fibre->weight[i] * (w->temp_K[node[i]] +
-                                         share * (w->next_K[node[i]] - w->temp_K[node[i]]));
+                T += fibre->weight[i] *
+                     (w->temp_K[node[i]] + share * (w->next_K[node[i]] - w->temp_K[node[i]]));
             advance_fibre(s, f, T);
         }
         balance elastic = elastic_balance(s);

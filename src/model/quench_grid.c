@@ -73,7 +73,8 @@ static size_t divide(double *out, const double *line, size_t n, double spacing_m
         if (!(line[i] > last)) continue;
         if (used + parts > HS_QUENCH_LINES + 1) return 0;
         for (size_t k = 1; k <= parts; k++)
-            out[used++] = k == parts ? line[i] : last + (line[i] - last) * (double)k / (double)parts;
+            out[used++] =
+                k == parts ? line[i] : last + (line[i] - last) * (double)k / (double)parts;
         last = line[i];
     }
     return used - 1;
@@ -144,8 +145,8 @@ static size_t cuts(double *at, const hs_quench_grid *g, hs_point p, hs_point q) 
 }
 
 typedef struct edge {
-    hs_point p, q;     /* grid frame, metal to the left */
-    double nx, ny;     /* outward, grid frame */
+    hs_point p, q; /* grid frame, metal to the left */
+    double nx, ny; /* outward, grid frame */
     size_t number;
 } edge;
 
@@ -166,8 +167,11 @@ static hs_status add_piece(hs_quench_mesh *mesh, const hs_quench_grid *g, const 
                        HS_QUENCH_SEGMENTS);
     hs_quench_segment *s = &mesh->segment[mesh->segments++];
     hs_point n = hs_quench_grid_back(g, (hs_point){e->nx, e->ny});
-    *s = (hs_quench_segment){.cell = (unsigned short)cell, .length_m = length, .nx = n.x_m,
-                             .ny = n.y_m, .edge = e->number};
+    *s = (hs_quench_segment){.cell = (unsigned short)cell,
+                             .length_m = length,
+                             .nx = n.x_m,
+                             .ny = n.y_m,
+                             .edge = e->number};
     for (int k = 0; k < 2; k++) {
         double share = t + (k ? 0.5 : -0.5) * GAUSS * (to - from);
         double u = (e->p.x_m + share * (e->q.x_m - e->p.x_m) - g->x[i]) / (g->x[i + 1] - g->x[i]);

@@ -6,11 +6,11 @@
 #include "model/quench_clip.h"
 
 typedef struct hs_quench_grid {
-    hs_point centre;             /* centroid of the section, in its own frame */
-    double c, s;                 /* cosine and sine of the turn from grid to section */
-    size_t columns, rows;        /* of cells */
+    hs_point centre;      /* centroid of the section, in its own frame */
+    double c, s;          /* cosine and sine of the turn from grid to section */
+    size_t columns, rows; /* of cells */
     double x[HS_QUENCH_LINES + 1], y[HS_QUENCH_LINES + 1];
-    hs_clip whole;               /* the section in the grid's frame, loops anticlockwise */
+    hs_clip whole; /* the section in the grid's frame, loops anticlockwise */
 } hs_quench_grid;
 
 /** Lay the grid. Returns HS_OK; HS_E_TOO_LARGE; HS_E_OUTLINE. */
@@ -23,7 +23,7 @@ hs_point hs_quench_grid_back(const hs_quench_grid *grid, hs_point p);
 /** Pieces of the true edges, two Gauss points each.
  *    cell_of  (rows x columns) numbers of the cells, -1 where there is no metal
  *  Returns HS_OK; HS_E_TOO_LARGE. */
-hs_status hs_quench_grid_edges(hs_quench_mesh *mesh, const hs_quench_grid *grid,
-                               const int *cell_of, const hs_section *section, hs_error *err);
+hs_status hs_quench_grid_edges(hs_quench_mesh *mesh, const hs_quench_grid *grid, const int *cell_of,
+                               const hs_section *section, hs_error *err);
 
 #endif

@@ -13,8 +13,7 @@ static hs_curve column(size_t value, double unit) {
     const hs_table *t = hs_table_get(HS_TABLE_QUENCH_STEEL);
     hs_curve c = {.n = t->rows};
     for (size_t i = 0; i < t->rows && i < HS_CURVE_POINTS; i++) {
-        c.temp_K[i] =
-            HS_K_PHYSICAL_ZERO_CELSIUS + hs_table_number(t, i, HS_QUENCH_STEEL_TEMP);
+        c.temp_K[i] = HS_K_PHYSICAL_ZERO_CELSIUS + hs_table_number(t, i, HS_QUENCH_STEEL_TEMP);
         c.value[i] = unit * hs_table_number(t, i, value);
     }
     return c;
@@ -39,8 +38,7 @@ void hs_quench_steel_usual(hs_quench_steel *s) {
         .expansion = {HS_K_QUENCH_CHANGE_EXPANSION_AUSTENITE,
                       HS_K_QUENCH_CHANGE_EXPANSION_MARTENSITE,
                       HS_K_QUENCH_CHANGE_EXPANSION_FERRITE},
-        .latent_J_m3 = {0, HS_K_QUENCH_CHANGE_LATENT_MARTENSITE,
-                        HS_K_QUENCH_CHANGE_LATENT_FERRITE},
+        .latent_J_m3 = {0, HS_K_QUENCH_CHANGE_LATENT_MARTENSITE, HS_K_QUENCH_CHANGE_LATENT_FERRITE},
         .soft_start_K = HS_K_QUENCH_CHANGE_SOFT_START,
         .soft_end_K = HS_K_QUENCH_CHANGE_SOFT_END};
 }
@@ -63,14 +61,15 @@ hs_status hs_quench_film(hs_curve *film, const char *medium, hs_error *err) {
 hs_quench_point hs_quench_point_of(const hs_composition *steel, double dissolved_pct,
                                    double share) {
     double C = dissolved_pct;
-    double martensite = HS_K_QUENCH_CHANGE_MARTENSITE_STRAIN +
-                        HS_K_QUENCH_CHANGE_MARTENSITE_STRAIN_PER_C * C;
+    double martensite =
+        HS_K_QUENCH_CHANGE_MARTENSITE_STRAIN + HS_K_QUENCH_CHANGE_MARTENSITE_STRAIN_PER_C * C;
     double ferrite =
         HS_K_QUENCH_CHANGE_FERRITE_STRAIN + HS_K_QUENCH_CHANGE_FERRITE_STRAIN_PER_C * C;
     return (hs_quench_point){
         .ms_K = hs_ms_K(steel, C),
         .alpha_1_K = hs_alpha_usual(),
         .share = share,
+        .carbon_pct = C,
         .strain = {0, martensite / 300, ferrite / 300}, /* of volume, per cent, to linear */
         .strength_Pa = MPA * (HS_K_QUENCH_CHANGE_MARTENSITE_STRENGTH +
                               HS_K_QUENCH_CHANGE_MARTENSITE_STRENGTH_ROOT * sqrt(C))};

@@ -43,7 +43,8 @@ static double spread(int pieces) {
 /* A fibre for what `clip` leaves of a piece of a cell. Places are drawn out from the cell's middle,
  * so that a whole cell in m x m pieces bends as stiffly as it should. */
 static hs_status add_fibre(hs_quench_mesh *mesh, const hs_quench_grid *g, const hs_clip *clip,
-                           const cell_box *b, double u0, double v0, const int pieces[2], hs_error *err) {
+                           const cell_box *b, double u0, double v0, const int pieces[2],
+                           hs_error *err) {
     hs_clip_moments m = hs_clip_measure(clip, b->x, b->y, b->dx, b->dy);
     if (m.A < EMPTY) return HS_OK;
     if (mesh->fibres == HS_QUENCH_FIBRES)
@@ -158,7 +159,8 @@ static hs_status add_cells(maker *k, hs_error *err) {
     return HS_OK;
 }
 
-hs_status hs_quench_mesh_make(hs_quench_mesh *mesh, const hs_section *section, double spacing_m, double case_m, hs_error *err) {
+hs_status hs_quench_mesh_make(hs_quench_mesh *mesh, const hs_section *section, double spacing_m,
+                              double case_m, hs_error *err) {
     maker k = {.mesh = mesh, .case_m = case_m};
     if (!(spacing_m > 0 && isfinite(spacing_m)))
         return hs_fail(err, HS_E_IMPOSSIBLE, "above 0", "a spacing of %g m", spacing_m);

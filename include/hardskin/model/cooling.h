@@ -11,10 +11,10 @@ typedef enum hs_cooling_shape { HS_COOL_PLATE, HS_COOL_BAR, HS_COOL_SQUARE } hs_
 
 typedef struct hs_cooling {
     hs_cooling_shape shape;
-    double size_m;             /* thickness, diameter, side */
-    hs_curve film;             /* W/(m2 K) over the surface temperature */
+    double size_m; /* thickness, diameter, side */
+    hs_curve film; /* W/(m2 K) over the surface temperature */
     double conductivity_W_mK, heat_J_m3K;
-    double from_K, to_K;       /* the part throughout; the bath */
+    double from_K, to_K; /* the part throughout; the bath */
     double time_s;
 } hs_cooling;
 

@@ -38,10 +38,11 @@ typedef struct hs_quench_steel {
 
 /** What a place has for itself: its carbon and its hardenability. */
 typedef struct hs_quench_point {
-    double ms_K, alpha_1_K;  /* Koistinen and Marburger; ms_K 0: no martensite */
-    double share;            /* of martensite that can form; the rest turns soft */
+    double ms_K, alpha_1_K;   /* Koistinen and Marburger; ms_K 0: no martensite */
+    double share;             /* of martensite that can form; the rest turns soft */
     double strain[HS_PHASES]; /* linear, austenite to the phase, at 20 C; [0] unused */
-    double strength_Pa;      /* of martensite at 20 C */
+    double strength_Pa;       /* of martensite at 20 C */
+    double carbon_pct;        /* dissolved; the quench itself does not ask for it */
 } hs_quench_point;
 
 /** A side in the bath: the medium's film times a factor, for each edge. */
@@ -60,17 +61,17 @@ typedef struct hs_quench_case {
     const hs_quench_point *node, *fibre; /* mesh->nodes, mesh->fibres of them */
     hs_quench_bath bath;
     double start_K;
-    size_t n;                                     /* values of K; 0: the heat alone */
+    size_t n;                                       /* values of K; 0: the heat alone */
     double plasticity_1_Pa[HS_QUENCH_PLASTICITIES]; /* 2 K (1 - z) dz sigma */
-    double substep_K;                             /* while martensite forms; 0: 5 K */
-    double tolerance_K;                           /* of the heat; 0: 1 K */
-    double end_s;                                 /* stop here; 0: when all is cold */
+    double substep_K;                               /* while martensite forms; 0: 5 K */
+    double tolerance_K;                             /* of the heat; 0: 1 K */
+    double end_s;                                   /* stop here; 0: when all is cold */
 } hs_quench_case;
 
 typedef struct hs_quench_left {
-    double e0, kappa_x_1_m, kappa_y_1_m;           /* when cold, or at end_s */
-    double peak_kappa_x_1_m, peak_kappa_y_1_m;     /* largest in size on the way, with sign */
-    double peak_time_s;                            /* of the larger of the two */
+    double e0, kappa_x_1_m, kappa_y_1_m;                /* when cold, or at end_s */
+    double peak_kappa_x_1_m, peak_kappa_y_1_m;          /* largest in size on the way, with sign */
+    double peak_time_s;                                 /* of the larger of the two */
     double surface_Pa, surface_low_Pa, surface_high_Pa; /* stress in the fibres at the edges: mean
                                                             over the edge, least, most */
 } hs_quench_left;

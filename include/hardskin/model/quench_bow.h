@@ -17,10 +17,10 @@ typedef struct hs_bow_question {
     const hs_composition *steel;
     const char *medium;
     double start_K, bath_K;
-    double uneven;            /* between opposite sides, (h1 - h2)/mean: 95 % bound, above 0 */
+    double uneven; /* between opposite sides, (h1 - h2)/mean: 95 % bound; 0: even */
     double plasticity_low_1_Pa, plasticity_high_1_Pa; /* equal: fixed */
-    double spacing_m;         /* of the mesh; 0: the usual */
-    int mirror_x, mirror_y;   /* section and case are their own mirror image across x, y */
+    double spacing_m;                                 /* of the mesh; 0: the usual */
+    int mirror_x, mirror_y; /* section and case are their own mirror image across x, y */
 } hs_bow_question;
 
 /** Curvature per side that is cooled faster (one of the principal axes, either way) at the bound
@@ -31,7 +31,7 @@ typedef struct hs_bow_surface {
     double film_log[HS_BOW_FILMS];                     /* ln of the factor on the film */
     size_t plasticities;
     double plasticity_1_Pa[HS_BOW_PLASTICITIES];
-    double even[HS_BOW_FILMS][HS_BOW_PLASTICITIES][2]; /* kappa_x, kappa_y, 1/m */
+    double even[HS_BOW_FILMS][HS_BOW_PLASTICITIES][2];               /* kappa_x, kappa_y, 1/m */
     double side[HS_BOW_SIDES][HS_BOW_FILMS][HS_BOW_PLASTICITIES][2]; /* less the even ones */
     double peak_1_m;    /* largest on the way, in any of the runs */
     double doubt_share; /* of the peak: fibres against solid bodies, one standard deviation */
@@ -61,5 +61,24 @@ HS_API hs_status hs_bow_surface_make(hs_bow_surface *surface, const hs_bow_quest
 HS_API void hs_bow_surface_at(double *kappa_x_1_m, double *kappa_y_1_m,
                               const hs_bow_surface *surface, double uneven, double direction,
                               double film_log, double plasticity_1_Pa);
+
+enum { HS_BOW_DRAWS = 4096 };
+
+/** Magnitudes over a length (m). */
+typedef struct hs_bow_envelope {
+    double bow_m, low_m, high_m; /* of the resultant: median, 5 % and 95 % */
+    double x_m, y_m;             /* medians across x and y */
+} hs_bow_envelope;
+
+/** Draw quenches from a surface: unevenness half-normal with its bound as the 95 % quantile, the
+ *  faster side any of eight directions, the film within its bound, plasticity anywhere in its
+ *  range, and the doubt of the model.
+ *    column  HS_BOW_DRAWS doubles  scratch */
+HS_API void hs_bow_draw(hs_bow_envelope *out, const hs_bow_surface *surface, double length_m,
+                        double *column);
+
+/** Linear growth of the length against the soft state, a third of the mean change of volume over
+ *  the places of the work's last surface.  NaN if a place is none. */
+HS_API double hs_bow_growth(const hs_bow_work *work);
 
 #endif

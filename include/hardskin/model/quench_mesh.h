@@ -43,8 +43,8 @@ typedef struct hs_quench_fibre {
 
 typedef struct hs_quench_mesh {
     size_t nodes, cells, segments, fibres;
-    double spacing_m;                    /* the one asked for, or coarser */
-    hs_point node[HS_QUENCH_NODES];      /* from the centroid, in the section's frame */
+    double spacing_m;                     /* the one asked for, or coarser */
+    hs_point node[HS_QUENCH_NODES];       /* from the centroid, in the section's frame */
     double node_area_m2[HS_QUENCH_NODES]; /* lumped; all together the section's area */
     hs_quench_cell cell[HS_QUENCH_CELLS];
     hs_quench_segment segment[HS_QUENCH_SEGMENTS];

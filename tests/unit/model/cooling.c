@@ -8,9 +8,14 @@ static double centre_C, surface_C;
 
 static hs_status cool(hs_cooling_shape shape, double size_m, double h, double k, double heat,
                       double from_C, double to_C, double time_s) {
-    hs_cooling c = {.shape = shape, .size_m = size_m, .film = hs_curve_flat(h),
-                    .conductivity_W_mK = k, .heat_J_m3K = heat, .from_K = from_C + 273.15,
-                    .to_K = to_C + 273.15, .time_s = time_s};
+    hs_cooling c = {.shape = shape,
+                    .size_m = size_m,
+                    .film = hs_curve_flat(h),
+                    .conductivity_W_mK = k,
+                    .heat_J_m3K = heat,
+                    .from_K = from_C + 273.15,
+                    .to_K = to_C + 273.15,
+                    .time_s = time_s};
     hs_status status = hs_cooling_run(&centre_C, &surface_C, &c, &work, NULL);
     centre_C -= 273.15;
     surface_C -= 273.15;

@@ -18,8 +18,8 @@ static hs_quench_left left[HS_QUENCH_PLASTICITIES];
 static hs_quench_cost cost;
 
 static const hs_point strip_points[] = {{0, 0}, {5e-3, 0}, {5e-3, 20e-3}, {0, 20e-3}};
-static const hs_point L_points[] = {{0, 0},        {60e-3, 0},    {60e-3, 8e-3},
-                                    {8e-3, 8e-3},  {8e-3, 40e-3}, {0, 40e-3}};
+static const hs_point L_points[] = {{0, 0},       {60e-3, 0},    {60e-3, 8e-3},
+                                    {8e-3, 8e-3}, {8e-3, 40e-3}, {0, 40e-3}};
 static const hs_point flat_points[] = {{0, 0}, {60e-3, 0}, {60e-3, 20e-3}, {0, 20e-3}};
 static const hs_point square_points[] = {{0, 0}, {20e-3, 0}, {20e-3, 20e-3}, {0, 20e-3}};
 static const hs_section strip = {{strip_points, 4}, NULL, 0};
@@ -62,15 +62,26 @@ static void fill_points(hs_quench_point p) {
 }
 
 /* Martensite of 1200 MPa from 400 C, strain .0151, K-M .011. */
-static const hs_quench_point even_point = {
-    .ms_K = 673.15, .alpha_1_K = 0.011, .share = 1, .strain = {0, 0.0151, 0}, .strength_Pa = 1200e6};
+static const hs_quench_point even_point = {.ms_K = 673.15,
+                                           .alpha_1_K = 0.011,
+                                           .share = 1,
+                                           .strain = {0, 0.0151, 0},
+                                           .strength_Pa = 1200e6};
 
 static hs_status quench(const hs_quench_steel *steel, double h, const double *edge, double bath_C,
                         const double *K, size_t n, double substep_K) {
-    hs_quench_case c = {.mesh = &mesh, .steel = steel, .node = node, .fibre = fibre,
-                        .start_K = 1123.15, .n = n, .substep_K = substep_K};
-    c.bath = (hs_quench_bath){.film = hs_curve_flat(h), .bath_K = bath_C + 273.15, .factor = 1,
-                              .hole_factor = 0.5, .edge_factor = edge};
+    hs_quench_case c = {.mesh = &mesh,
+                        .steel = steel,
+                        .node = node,
+                        .fibre = fibre,
+                        .start_K = 1123.15,
+                        .n = n,
+                        .substep_K = substep_K};
+    c.bath = (hs_quench_bath){.film = hs_curve_flat(h),
+                              .bath_K = bath_C + 273.15,
+                              .factor = 1,
+                              .hole_factor = 0.5,
+                              .edge_factor = edge};
     memcpy(c.plasticity_1_Pa, K, n * sizeof *K);
     return hs_quench_run(left, &cost, &c, &work, NULL, NULL, NULL);
 }

@@ -1,0 +1,226 @@
+/* bow: how much a section may bow in an uneven quench. */
+#include "cli/quick_lookup.h"
+#include "cli/quick_outline.h"
+#include "cli/quick_steel.h"
+#include "cli/quick_topics.h"
+#include "constants.h"
+#include "hardskin/model/hardenability.h"
+#include "hardskin/model/quench_bow.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum {
+    FORM,
+    WIDTH,
+    THICKNESS,
+    DIAMETER,
+    OUTSIDE,
+    BORE,
+    OUTLINE,
+    HOLES,
+    LENGTH,
+    STEEL,
+    QUENCH,
+    UNEVEN,
+    CASE,
+    FROM,
+    PLASTICITY
+};
+
+static const quick_key keys[] = {
+    {"form", QUICK_WORD, HS_NUMBER, NULL, 0, NULL},
+    {"width", QUICK_QUANTITY, HS_LENGTH, NULL, 0, NULL},
+    {"thickness", QUICK_QUANTITY, HS_LENGTH, NULL, 0, NULL},
+    {"diameter", QUICK_QUANTITY, HS_LENGTH, NULL, 0, NULL},
+    {"outside", QUICK_QUANTITY, HS_LENGTH, NULL, 0, NULL},
+    {"bore", QUICK_QUANTITY, HS_LENGTH, NULL, 0, NULL},
+    {"outline", QUICK_WORD, HS_NUMBER, NULL, 0, NULL},
+    {"holes", QUICK_WORD, HS_NUMBER, NULL, 0, NULL},
+    {"length", QUICK_QUANTITY, HS_LENGTH, NULL, 1, NULL},
+    {"steel", QUICK_WORD, HS_NUMBER, NULL, 1, NULL},
+    {"quench", QUICK_WORD, HS_NUMBER, NULL, 1, NULL},
+    {"uneven", QUICK_QUANTITY, HS_PERCENT, NULL, 1, NULL},
+    {"case", QUICK_QUANTITY, HS_CASE_DEPTH, NULL, 0, "0 mm"},
+    {"from", QUICK_QUANTITY, HS_TEMPERATURE, NULL, 0, "800 C"},
+    {"plasticity", QUICK_QUANTITY, HS_INVERSE_STRESS, "1/MPa", 0, NULL},
+};
+
+enum { ROUND_CORNERS = 36 };
+
+/* Scratch of a run: on the heap, for it is large. */
+typedef struct scratch {
+    quick_outline drawn;
+    hs_quench_layer layer;
+    hs_bow_surface surface;
+    hs_bow_work work;
+    double column[HS_BOW_DRAWS];
+} scratch;
+
+static hs_status need(const quick_value *v, const int *index, size_t n, const char *form,
+                      hs_error *err) {
+    for (size_t i = 0; i < n; i++)
+        if (!v[index[i]].text)
+            return hs_fail(err, HS_E_ARGUMENT, "", "form=%s needs %s", form, keys[index[i]].name);
+    return HS_OK;
+}
+
+/* A circle as a polygon of the same area. */
+static void add_circle(quick_outline *out, hs_outline *loop, double diameter_m) {
+    double pi = acos(-1), step = 2 * pi / ROUND_CORNERS;
+    double radius_m = 0.5 * diameter_m * sqrt(step / sin(step));
+    *loop = (hs_outline){&out->at[out->n], ROUND_CORNERS};
+    for (int i = 0; i < ROUND_CORNERS; i++)
+        out->at[out->n++] =
+            (hs_point){radius_m * cos((i + 0.5) * step), radius_m * sin((i + 0.5) * step)};
+}
+
+static hs_status draw_form(quick_outline *out, const quick_value *v, hs_error *err) {
+    static const int plate[] = {WIDTH, THICKNESS}, bar[] = {DIAMETER}, ring[] = {OUTSIDE, BORE};
+    const char *form = v[FORM].text;
+    out->n = 0;
+    out->section = (hs_section){.holes = out->hole};
+    if (!strcmp(form, "plate")) {
+        double w = v[WIDTH].q.value, t = v[THICKNESS].q.value;
+        const hs_point corner[] = {{0, 0}, {w, 0}, {w, t}, {0, t}};
+        memcpy(out->at, corner, sizeof corner);
+        out->section.outline = (hs_outline){out->at, 4};
+        return need(v, plate, 2, form, err);
+    }
+    if (!strcmp(form, "bar")) {
+        add_circle(out, &out->section.outline, v[DIAMETER].q.value);
+        return need(v, bar, 1, form, err);
+    }
+    if (!strcmp(form, "ring")) {
+        add_circle(out, &out->section.outline, v[OUTSIDE].q.value);
+        add_circle(out, &out->hole[0], v[BORE].q.value);
+        out->section.n_holes = 1;
+        return need(v, ring, 2, form, err);
+    }
+    return hs_fail(err, HS_E_WORD, "plate, bar, ring, or outline=...", "form \"%s\" is none", form);
+}
+
+static hs_status draw(quick_outline *out, const quick_value *v, hs_error *err) {
+    if (!v[FORM].text == !v[OUTLINE].text)
+        return hs_fail(err, HS_E_ARGUMENT, "form=plate width=\"60 mm\" thickness=\"20 mm\"",
+                       "give either form or outline");
+    if (v[OUTLINE].text) return quick_outline_read(out, v[OUTLINE].text, v[HOLES].text, err);
+    return draw_form(out, v, err);
+}
+
+/* Does the core make martensite in this section? The middle of the medium's severity. */
+static hs_status core_share(double *share, const quick_value *v, const hs_composition *steel,
+                            const hs_section_properties *p, hs_error *err) {
+    const hs_table *t = hs_table_get(HS_TABLE_QUENCH);
+    size_t row = 0;
+    int hardened = 0;
+    double hardness_HV;
+    hs_status status = quick_row(&row, HS_TABLE_QUENCH, v[QUENCH].text, "quench", err);
+    if (status != HS_OK) return status;
+    double severity_1_in = 0.5 * (hs_table_number(t, row, HS_QUENCH_GROSSMANN_LOW) +
+                                  hs_table_number(t, row, HS_QUENCH_GROSSMANN_HIGH));
+    hs_quenched q = {HS_QUENCHED_PLATE, 2 * p->cooling_size_m, severity_1_in / 0.0254};
+    status = hs_core_HV(&hardness_HV, &hardened, steel, steel->C, &q, err);
+    *share = hardened;
+    return status;
+}
+
+/* Carbon below the face: the error function through surface, core and the case depth to
+ * the carbon of 550 HV. */
+static void make_layer(hs_quench_layer *out, double *total_m, double case_m, double core_pct,
+                       double share) {
+    double rise = HS_K_QUENCH_CHANGE_CASE_SURFACE - core_pct;
+    double limit = (HS_K_QUENCH_CHANGE_CASE_LIMIT - core_pct) / rise, x = 0;
+    *total_m = 0;
+    out->n = 1;
+    out->depth_m[0] = 0;
+    out->dissolved_pct[0] = core_pct;
+    out->share[0] = share;
+    if (!(case_m > 0) || !(limit > 0)) return;
+    while (erfc(x) > limit)
+        x += 1e-4;
+    double end_m = 2.2 * case_m / x;
+    *total_m = case_m / x * 1.3;
+    out->n = HS_QUENCH_LAYERS;
+    for (size_t i = 0; i < out->n; i++) {
+        double depth_m = end_m * (double)i / (double)(out->n - 1);
+        double C = core_pct + rise * erfc(depth_m * x / case_m);
+        double hardens = fmin(1, (C - core_pct) / (HS_K_QUENCH_CHANGE_CASE_LIMIT - core_pct));
+        out->depth_m[i] = depth_m;
+        out->dissolved_pct[i] = C;
+        out->share[i] = share + (1 - share) * hardens;
+    }
+}
+
+static void answer_with(quick_answer *answer, scratch *s, double length_m, double share) {
+    hs_bow_envelope e;
+    hs_bow_draw(&e, &s->surface, length_m, s->column);
+    quick_number(answer, "bow_mm", 1e3 * e.bow_m);
+    quick_number(answer, "bow_low_mm", 1e3 * e.low_m);
+    quick_number(answer, "bow_high_mm", 1e3 * e.high_m);
+    quick_number(answer, "bow_x_mm", 1e3 * e.x_m);
+    quick_number(answer, "bow_y_mm", 1e3 * e.y_m);
+    quick_number(answer, "growth_mm", 1e3 * length_m * hs_bow_growth(&s->work));
+    quick_note(answer, "%zu quenches computed, %zu cells; core %s", s->surface.runs,
+               s->work.mesh.cells,
+               share > 0.5 ? "turns to martensite" : "turns soft before the skin hardens");
+    quick_note(answer, "magnitudes: the sign turns with film, thickness, case and plasticity");
+    quick_note(answer, "stress of the skin in an even quench about %.0f MPa",
+               s->surface.surface_Pa * 1e-6);
+}
+
+static hs_status compute(scratch *s, quick_answer *answer, const quick_value *v, hs_error *err) {
+    hs_composition steel;
+    hs_section_properties p;
+    double share = 0, total_m = 0;
+    hs_status status = draw(&s->drawn, v, err);
+    if (status == HS_OK) status = quick_steel(&steel, answer, v[STEEL].text, -1, err);
+    if (status == HS_OK) status = hs_section_measure(&p, &s->drawn.section, err);
+    if (status == HS_OK) status = core_share(&share, v, &steel, &p, err);
+    if (status != HS_OK) return status;
+    double case_m = v[CASE].q.value, K = v[PLASTICITY].q.value;
+    make_layer(&s->layer, &total_m, case_m, steel.C, share);
+    int symmetric = v[FORM].text != NULL;
+    hs_bow_question q = {.section = &s->drawn.section,
+                         .layer = &s->layer,
+                         .case_m = total_m,
+                         .steel = &steel,
+                         .medium = v[QUENCH].text,
+                         .start_K = v[FROM].q.value,
+                         .bath_K = HS_K_PHYSICAL_ZERO_CELSIUS + 20,
+                         .uneven = v[UNEVEN].q.value / 100,
+                         .plasticity_low_1_Pa = case_m > 0 ? hs_quench_plasticity_case_least() : 0,
+                         .plasticity_high_1_Pa = hs_quench_plasticity_most(),
+                         .mirror_x = symmetric,
+                         .mirror_y = symmetric};
+    if (v[PLASTICITY].text) q.plasticity_low_1_Pa = q.plasticity_high_1_Pa = K;
+    status = hs_bow_surface_make(&s->surface, &q, &s->work, err);
+    if (status == HS_OK) answer_with(answer, s, v[LENGTH].q.value, share);
+    return status;
+}
+
+static hs_status run(quick_answer *answer, const quick_value *v, const hs_units *units,
+                     hs_error *err) {
+    (void)units;
+    scratch *s = malloc(sizeof *s);
+    if (!s) return hs_fail(err, HS_E_MEMORY, "", "no memory for the quench");
+    hs_status status = compute(s, answer, v, err);
+    free(s);
+    return status;
+}
+
+const quick_topic quick_bow = {
+    "bow",
+    "how much a part may bow when one side is quenched faster",
+    keys,
+    sizeof keys / sizeof *keys,
+    "bow_mm, bow_low_mm, bow_high_mm (median, 5 % and 95 %), bow_x_mm, bow_y_mm, growth_mm",
+    "heat in the section, straight fibres along it: elastic, plastic, transformation; bow = "
+    "curvature * length^2 / 8",
+    "quench_film.csv, quench_steel.csv, quench_change.csv",
+    "mixed",
+    "long parts without twist; unevenness up to 200 %",
+    run,
+    1,
+};

@@ -1,0 +1,60 @@
+#include "hardskin/model/quench_bow.h"
+
+#include "base/num.h"
+#include "base/random.h"
+#include "constants.h"
+#include "hardskin/model/growth.h"
+
+#include <math.h>
+
+static const double PI = 3.14159265358979323846, BOUND_95 = 1.959963984540054;
+static const uint64_t SEED = 1;
+enum { UNEVEN, SIDE, FILM, PLASTICITY, MODEL_X, MODEL_Y };
+
+static void one(double *x_m, double *y_m, const hs_bow_surface *s, double length_m, uint32_t i) {
+    double kappa_x, kappa_y, share = s->doubt_share * s->peak_1_m;
+    double uneven = fabs(hs_random_normal(SEED, i, UNEVEN)) / BOUND_95;
+    double side = floor(8 * hs_random_uniform(SEED, i, SIDE)) * PI / 4;
+    double film = log(HS_K_QUENCH_CHANGE_FILM_FACTOR) * hs_random_normal(SEED, i, FILM) / BOUND_95;
+    double low = s->plasticity_1_Pa[0], high = s->plasticity_1_Pa[s->plasticities - 1];
+    double K = low + (high - low) * hs_random_uniform(SEED, i, PLASTICITY);
+    hs_bow_surface_at(&kappa_x, &kappa_y, s, uneven, side, film, K);
+    /* An even quench of a section that is its own mirror image keeps straight in every model. */
+    double lever = length_m * length_m / 8, known = hypot(kappa_x, kappa_y) > 0;
+    *y_m = lever * (kappa_x + known * share * hs_random_normal(SEED, i, MODEL_X));
+    *x_m = lever * (kappa_y + known * share * hs_random_normal(SEED, i, MODEL_Y));
+}
+
+static double quantile(const hs_bow_surface *s, double length_m, double *column, int what,
+                       double q) {
+    for (uint32_t i = 0; i < HS_BOW_DRAWS; i++) {
+        double x, y;
+        one(&x, &y, s, length_m, i);
+        column[i] = what == 0 ? hypot(x, y) : what == 1 ? fabs(x) : fabs(y);
+    }
+    return hs_quantile_of(column, HS_BOW_DRAWS, q);
+}
+
+void hs_bow_draw(hs_bow_envelope *out, const hs_bow_surface *s, double length_m, double *column) {
+    out->bow_m = quantile(s, length_m, column, 0, 0.5);
+    out->low_m = hs_quantile_of(column, HS_BOW_DRAWS, 0.05);
+    out->high_m = hs_quantile_of(column, HS_BOW_DRAWS, 0.95);
+    out->x_m = quantile(s, length_m, column, 1, 0.5);
+    out->y_m = quantile(s, length_m, column, 2, 0.5);
+}
+
+double hs_bow_growth(const hs_bow_work *w) {
+    double sum = 0, area = 0, room_K = HS_K_PHYSICAL_ZERO_CELSIUS + 20;
+    for (size_t f = 0; f < w->mesh.fibres; f++) {
+        const hs_quench_point *p = &w->fibre[f];
+        double left = p->ms_K > room_K ? exp(-p->alpha_1_K * (p->ms_K - room_K)) : 1, volume;
+        hs_growth_layer layer = {.area_m2 = 1,
+                                 .dissolved_pct = p->carbon_pct,
+                                 .austenite_pct = 100 * p->share * left,
+                                 .soft_pct = 100 * (1 - p->share)};
+        if (hs_growth_volume(&volume, &layer, NULL) != HS_OK) return NAN;
+        sum += w->mesh.fibre[f].area_m2 * volume / 300;
+        area += w->mesh.fibre[f].area_m2;
+    }
+    return sum / area;
+}
