@@ -46,6 +46,7 @@ static void one_side(hs_out *out, double to, double from) {
 void quick_sensitivity(hs_out *out, const quick_topic *topic, const quick_value *value,
                        const quick_answer *answer, const hs_units *units) {
     const quick_figure *figure = NULL;
+    if (topic->heavy) return;
     for (size_t i = 0; i < answer->n && !figure; i++)
         if (!answer->figure[i].word) figure = &answer->figure[i];
     if (!figure) return;
