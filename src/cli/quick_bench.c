@@ -68,6 +68,7 @@ const quick_topic quick_bake = {
     "mixed (see the table)",
     "up to 51 HRC through-hard; not below 130 C",
     run_bake,
+    0,
 };
 
 enum {
@@ -141,4 +142,5 @@ const quick_topic quick_passes = {
     "computed",
     "sizes, feeds and speed above zero; overrun is the wheel's width unless given",
     run_passes,
+    0,
 };

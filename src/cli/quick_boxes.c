@@ -48,6 +48,7 @@ const quick_topic quick_pickle = {
     "computed; times from memory",
     "strength inside the table of acids",
     run_pickle,
+    0,
 };
 
 enum { BOX, PART, MOISTURE };
@@ -138,4 +139,5 @@ const quick_topic quick_pack = {
     "mixed: read, from memory, judgement (see the table)",
     "box up to 1 m, moisture up to 50 %",
     run_pack,
+    0,
 };

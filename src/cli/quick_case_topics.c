@@ -103,6 +103,7 @@ const quick_topic quick_case_topic = {
     "mixed (see the tables)",
     "740 to 1050 C; core 0.10 to 0.70 %C; temper 50 to 300 C; hours at heat, the part's centre",
     run_case,
+    0,
 };
 
 typedef struct wanted {
@@ -175,4 +176,5 @@ const quick_topic quick_soak = {
     "mixed (see the tables)",
     "as case; 1 min to 200 h",
     run_soak,
+    0,
 };

@@ -86,4 +86,5 @@ const quick_topic quick_cooling = {
     "mixed",
     "a plate cooled on both faces, a long bar, a long square bar; quench= up to 1000 C",
     run,
+    0,
 };

@@ -105,4 +105,5 @@ const quick_topic quick_diffusion = {
     "models read, Crank from memory",
     "agren 727 to 1150 C; tibbetts 850 to 1100 C, below 1.3 %; lee 850 to 1100 C; a half-space",
     run,
+    0,
 };

@@ -66,4 +66,5 @@ const quick_topic quick_martensite = {
     "read; martensite above 0.7 %C and the temper drop: judgement",
     "0.10 %C up; temper 50 to 300 C; at 740 to 1050 C",
     run,
+    0,
 };

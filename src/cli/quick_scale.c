@@ -48,6 +48,7 @@ const quick_topic quick_scale = {
     "from memory; band and atmosphere: judgement",
     "500 to 1250 C",
     run_scale,
+    0,
 };
 
 enum { D_AT, D_FOR, D_CARBON };
@@ -85,4 +86,5 @@ const quick_topic quick_decarb = {
     "from memory; the factor 0.6: judgement",
     "760 to 1200 C",
     run_decarb,
+    0,
 };

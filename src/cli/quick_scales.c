@@ -29,6 +29,7 @@ const quick_topic quick_chart = {
     "read",
     "815 to 983 C (1500 to 1800 F), 0.25 to 48 h",
     run_chart,
+    0,
 };
 
 enum { VALUE, TO };
@@ -73,4 +74,5 @@ const quick_topic quick_hardness = {
     "20 to 68 HRC, 238 to 940 HV, 226 to 739 HBW, 60.5 to 83.9 HRA, 69.4 to 93.2 HR15N, 41.5 "
     "to 84.4 HR30N",
     run_hardness,
+    0,
 };

@@ -45,4 +45,5 @@ const quick_topic quick_section = {
     "computed",
     "an outline that does not cross or touch itself; holes inside it, apart from each other",
     run_section,
+    0,
 };

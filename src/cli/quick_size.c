@@ -28,6 +28,7 @@ const quick_topic quick_fit = {
     "partly read, partly from memory (see the table)",
     "up to 500 mm; d e f g h js k m n p, D E F G H JS K M N P",
     run_fit,
+    0,
 };
 
 enum { BUDGET, CLEAN_UP, SCALE_LOST, SPLIT, GROWTH, ROUGH, FINISH, MEASURED };
@@ -91,4 +92,5 @@ const quick_topic quick_limit = {
     "computed",
     "an outside size; per side: budget, clean-up, scale lost, split, growth",
     run_limit,
+    0,
 };

@@ -50,6 +50,7 @@ const quick_topic quick_bath = {
     "from memory; electrode constants: judgement",
     "0.5 to 15 mass % soda, 10 to 50 C",
     run_bath,
+    0,
 };
 
 enum { CURRENT, G_TEMPERATURE, ROOM, AIR_CHANGES, FOR };
@@ -117,4 +118,5 @@ const quick_topic quick_gas = {
     "mostly read; local codes come first",
     "0 to 100 C, all of the current taken to make hydrogen",
     run_gas,
+    0,
 };
