@@ -1,0 +1,160 @@
+/* Heat of a quench against exact series: balance, order in space and in time, cut cells, and the
+ * elastic bow that follows from it. */
+#include "hardskin/model/quench_material.h"
+#include "support/check.h"
+
+static const double PI = 3.14159265358979323846;
+static const double FROM_K = 1123.15, BATH_K = 323.15, SECONDS = 8;
+static const double CONDUCTIVITY = 30, HEAT = 5e6, FILM = 1500, EXPANSION = 15e-6;
+
+static hs_quench_mesh mesh;
+static hs_quench_work work;
+static hs_quench_point node[HS_QUENCH_NODES], fibre[HS_QUENCH_FIBRES];
+static hs_quench_left left[1];
+static hs_quench_cost cost;
+
+/* exact: plate of half thickness R with a film on both faces, (T - bath) / (start - bath) at `at`
+ * from the middle: 60 terms of zeta tan zeta = Bi, one root in each (k pi, (k + 1/2) pi). */
+static double plate(double R, double at) {
+    double Bi = FILM * R / CONDUCTIVITY, Fo = CONDUCTIVITY / HEAT * SECONDS / (R * R), sum = 0;
+    for (int k = 0; k < 60; k++) {
+        double low = k * PI, high = (k + 0.5) * PI, sign = k % 2 ? -1 : 1;
+        for (int i = 0; i < 60; i++) {
+            double z = 0.5 * (low + high);
+            *(sign * (z * sin(z) - Bi * cos(z)) < 0 ? &low : &high) = z;
+        }
+        double z = 0.5 * (low + high);
+        sum += 4 * sin(z) / (2 * z + sin(2 * z)) * exp(-z * z * Fo) * cos(z * at / R);
+    }
+    return sum;
+}
+
+static hs_quench_steel plain(void) {
+    hs_quench_steel s = {.modulus = hs_curve_flat(150e9),
+                         .expansion = {EXPANSION, EXPANSION, EXPANSION}};
+    for (int p = 0; p < HS_PHASES; p++) {
+        s.conductivity[p] = hs_curve_flat(CONDUCTIVITY);
+        s.heat[p] = hs_curve_flat(HEAT);
+        s.yield[p] = hs_curve_flat(1e12);
+    }
+    return s;
+}
+
+static void quench(const hs_section *section, double spacing_m, const double *edge, size_t n,
+                   double tolerance_K) {
+    hs_quench_steel steel = plain();
+    CHECK(hs_quench_mesh_make(&mesh, section, spacing_m, 0, NULL) == HS_OK);
+    for (size_t i = 0; i < mesh.nodes; i++)
+        node[i] = (hs_quench_point){.share = 1};
+    for (size_t i = 0; i < mesh.fibres; i++)
+        fibre[i] = (hs_quench_point){.share = 1};
+    hs_quench_case c = {.mesh = &mesh,
+                        .steel = &steel,
+                        .node = node,
+                        .fibre = fibre,
+                        .start_K = FROM_K,
+                        .n = n,
+                        .tolerance_K = tolerance_K,
+                        .end_s = SECONDS};
+    c.bath = (hs_quench_bath){
+        .film = hs_curve_flat(FILM), .bath_K = BATH_K, .factor = 1, .edge_factor = edge};
+    CHECK(hs_quench_run(left, &cost, &c, &work, NULL, NULL, NULL) == HS_OK);
+    CHECK(cost.heat_error < 1e-8);
+}
+
+/* Root mean square over the metal of what the nodes miss of a rectangle 2a x 2b whose middle lies
+ * at (x, y) from the centroid. */
+static double miss(double a, double b, double x, double y) {
+    double sum = 0, area = 0;
+    for (size_t i = 0; i < mesh.nodes; i++) {
+        double share = plate(a, mesh.node[i].x_m - x) * plate(b, mesh.node[i].y_m - y);
+        double d = work.temp_K[i] - BATH_K - share * (FROM_K - BATH_K);
+        sum += mesh.node_area_m2[i] * d * d;
+        area += mesh.node_area_m2[i];
+    }
+    return sqrt(sum / area);
+}
+
+static const hs_point flat_points[] = {{0, 0}, {60e-3, 0}, {60e-3, 20e-3}, {0, 20e-3}};
+static const hs_section flat = {{flat_points, 4}, NULL, 0};
+/* Half a square along its diagonal, which no heat crosses: the two cooled sides run obliquely
+ * through the cells. */
+static const hs_point half_points[] = {{0, 0}, {30e-3, 0}, {30e-3, 30e-3}};
+static const hs_section half = {{half_points, 3}, NULL, 0};
+static const double half_edges[] = {1, 1, 0};
+
+static void model_quench_heat__flat__is_of_second_order_in_space(void) {
+    /* exact: product of two plate series */
+    double e[3];
+    for (int i = 0; i < 3; i++) {
+        quench(&flat, 5e-3 / (1 << i), NULL, 0, 0.01);
+        e[i] = miss(30e-3, 10e-3, 0, 0);
+    }
+    printf("flat 60 x 20, 5, 2.5, 1.25 mm: %.3f, %.3f, %.4f K; order %.2f, %.2f\n", e[0], e[1],
+           e[2], log2(e[0] / e[1]), log2(e[1] / e[2]));
+    CHECK(log2(e[0] / e[1]) >= 1.9);
+    CHECK(log2(e[1] / e[2]) >= 1.9);
+    CHECK(e[2] < 0.5);
+}
+
+static void model_quench_heat__oblique_edges__are_of_second_order_in_space(void) {
+    /* exact: product of two plate series; the floor under the mass of slivers costs a little */
+    double e[3];
+    for (int i = 0; i < 3; i++) {
+        quench(&half, 4e-3 / (1 << i), half_edges, 0, 0.01);
+        e[i] = miss(15e-3, 15e-3, -5e-3, 5e-3);
+    }
+    printf("half square 30, 4, 2, 1 mm: %.3f, %.3f, %.4f K; order %.2f, %.2f\n", e[0], e[1], e[2],
+           log2(e[0] / e[1]), log2(e[1] / e[2]));
+    CHECK(log2(e[0] / e[2]) / 2 >= 1.9);
+    CHECK(e[2] < 1);
+}
+
+static void model_quench_heat__tolerance__is_kept(void) {
+    /* own mesh, time alone: against a run at a hundredth of the finest tolerance. The error of all
+     * steps together stays below three times the tolerance of one. */
+    static double best[HS_QUENCH_NODES];
+    quench(&flat, 2.5e-3, NULL, 0, 1e-4);
+    for (size_t i = 0; i < mesh.nodes; i++)
+        best[i] = work.temp_K[i];
+    double before = INFINITY;
+    for (int i = 0; i < 3; i++) {
+        double tolerance_K = 1 / pow(10, i), most = 0;
+        quench(&flat, 2.5e-3, NULL, 0, tolerance_K);
+        for (size_t k = 0; k < mesh.nodes; k++)
+            most = fmax(most, fabs(work.temp_K[k] - best[k]));
+        printf("tolerance %g K: off by %.4f K, %zu steps\n", tolerance_K, most, cost.steps);
+        CHECK(most < 3 * tolerance_K);
+        CHECK(most < before);
+        before = most;
+    }
+}
+
+static void model_quench_heat__elastic_bow__is_of_second_order(void) {
+    /* exact: strip with one face in the bath, the other insulated: half a plate of twice the
+     * thickness; kappa = -alpha * integral of (T0 - T) y over I, by Gauss over 400 slices */
+    const double edge[] = {1, 0, 0, 0};
+    const hs_point points[] = {{0, 0}, {20e-3, 0}, {20e-3, 16e-3}, {0, 16e-3}};
+    const hs_section strip = {{points, 4}, NULL, 0};
+    double h = 16e-3, sum = 0, e[3];
+    for (int i = 0; i < 400; i++)
+        for (int g = -1; g < 2; g += 2) {
+            double y = h * (i + 0.5 + g * 0.5 / sqrt(3)) / 400;
+            sum += 0.5 * h / 400 * plate(h, h - y) * (y - h / 2);
+        }
+    double kappa = EXPANSION * (FROM_K - BATH_K) * sum / (h * h * h / 12);
+    for (int i = 0; i < 3; i++) {
+        quench(&strip, 4e-3 / (1 << i), edge, 1, 1e-4);
+        e[i] = fabs(left[0].kappa_x_1_m / kappa - 1);
+    }
+    printf("elastic bow, 4, 8, 16 cells: off by %.5f, %.5f, %.5f\n", e[0], e[1], e[2]);
+    CHECK(log2(e[0] / e[1]) >= 1.9);
+    CHECK(log2(e[1] / e[2]) >= 1.9);
+    CHECK(e[2] < 1e-3);
+    NEAR(left[0].kappa_y_1_m, 0, 1e-9);
+}
+
+HS_TEST_MAIN("model_quench_heat", TEST(model_quench_heat__flat__is_of_second_order_in_space),
+             TEST(model_quench_heat__oblique_edges__are_of_second_order_in_space),
+             TEST(model_quench_heat__tolerance__is_kept),
+             TEST(model_quench_heat__elastic_bow__is_of_second_order))
