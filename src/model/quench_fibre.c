@@ -220,7 +220,8 @@ hs_status hs_quench_fibres_step(hs_quench_run_state *s, double step_s, hs_error 
             for (int i = 0; i < 4; i++)
                 T += fibre->weight[i] *
                      (w->temp_K[node[i]] + share * (w->next_K[node[i]] - w->temp_K[node[i]]));
-            advance_fibre(s, f, T);
+            /* a fibre at the rim of a cut cell is read beyond its corners */
+            advance_fibre(s, f, fmax(T, s->c->bath.bath_K));
         }
         balance elastic = elastic_balance(s);
         s->cost.substeps++;

@@ -134,7 +134,9 @@ static size_t cuts(double *at, const hs_quench_grid *g, hs_point p, hs_point q) 
         const double *line = coordinate ? g->y : g->x;
         size_t lines = 1 + (coordinate ? g->rows : g->columns);
         double a = coordinate ? p.y_m : p.x_m, b = coordinate ? q.y_m : q.x_m;
-        for (size_t i = 0; i < lines && b != a; i++) {
+        /* an edge along a grid line meets it nowhere, whatever rounding says */
+        if (!(fabs(b - a) > PARALLEL * hypot(q.x_m - p.x_m, q.y_m - p.y_m))) continue;
+        for (size_t i = 0; i < lines; i++) {
             double t = (line[i] - a) / (b - a);
             if (t > 1e-9 && t < 1 - 1e-9) at[n++] = t;
         }
