@@ -18,6 +18,7 @@ install_missing() {
     pkg-config --exists cunit 2>/dev/null || missing="$missing libcunit1-dev"
     echo '#include <cvode/cvode.h>' | gcc -E - >/dev/null 2>&1 || missing="$missing libsundials-dev"
     python3 -c 'import jsonschema' 2>/dev/null || missing="$missing python3-jsonschema"
+    command -v ccx >/dev/null 2>&1 || missing="$missing calculix-ccx"
     command -v nm >/dev/null 2>&1 || missing="$missing binutils"
     [ -n "$missing" ] || return 0
     echo "installing:$missing"
