@@ -33,6 +33,7 @@ static void node_properties(hs_quench_run_state *s, const double *temp_K) {
             w->conductivity[i] += soft * hs_quench_table(s, HS_Q_CONDUCTIVITY + HS_FERRITE, T);
             heat += soft * hs_quench_table(s, HS_Q_HEAT + HS_FERRITE, T);
         }
+        w->sensible[i] = heat;
         if (T <= w->coldest_K[i]) {
             if (T < p->ms_K)
                 heat += steel->latent_J_m3[HS_MARTENSITE] * p->alpha_1_K * (p->share - hard);
@@ -96,7 +97,8 @@ static void rate(double *out, const double *temp_K, void *context) {
     s->cost.evaluations++;
 }
 
-/* Gershgorin's bound on the rates at the temperatures node_properties was last called with. */
+/* Gershgorin's bound on the rates at the temperatures node_properties was last called with; without
+ * latent heat, which is not given off where a stage warms a node. */
 static double radius(hs_quench_run_state *s, const double *temp_K) {
     const hs_quench_mesh *mesh = s->c->mesh;
     hs_quench_work *w = s->w;
@@ -127,7 +129,7 @@ static double radius(hs_quench_run_state *s, const double *temp_K) {
         }
     }
     for (size_t i = 0; i < mesh->nodes; i++)
-        most = fmax(most, sum[i] / (w->capacity[i] * w->bound[i]));
+        most = fmax(most, sum[i] / (w->sensible[i] * w->bound[i]));
     return most;
 }
 
@@ -160,18 +162,21 @@ void hs_quench_heat_start(hs_quench_run_state *s, double *try_s) {
     *try_s = 0.5 / fmax(most, 1e-9);
 }
 
-/* Share of the tolerance a step used; its largest change. */
+/* Share of the tolerance a step used, its error taken over the metal: a node of hardly any is at
+ * once where its neighbours hold it, and the estimate, made for what moves, is far too high there.
+ * And the largest change. */
 static double judge(hs_quench_run_state *s, double *change_K, double h) {
     hs_quench_work *w = s->w;
     size_t n = s->c->mesh->nodes;
-    double sum = 0, tolerance = s->c->tolerance_K > 0 ? s->c->tolerance_K : 1;
+    double sum = 0, all = 0, tolerance = s->c->tolerance_K > 0 ? s->c->tolerance_K : 1;
     *change_K = 0;
     for (size_t i = 0; i < n; i++) {
         double miss = hs_rkc_error(w->next_K, w->temp_K, n + 1, h, w->stage, i);
-        sum += miss * miss;
+        sum += s->c->mesh->node_area_m2[i] * miss * miss;
+        all += s->c->mesh->node_area_m2[i];
         *change_K = fmax(*change_K, fabs(w->next_K[i] - w->temp_K[i]));
     }
-    return sqrt(sum / (double)n) / tolerance;
+    return sqrt(sum / all) / tolerance;
 }
 
 hs_status hs_quench_heat_step(hs_quench_run_state *s, double *taken_s, double *try_s,

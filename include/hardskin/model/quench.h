@@ -90,6 +90,7 @@ typedef struct hs_quench_work {
     double temp_K[HS_QUENCH_NODES + 1], next_K[HS_QUENCH_NODES + 1]; /* and the heat that left */
     double coldest_K[HS_QUENCH_NODES], stage[5 * (HS_QUENCH_NODES + 1)];
     double conductivity[HS_QUENCH_NODES], capacity[HS_QUENCH_NODES], bound[HS_QUENCH_NODES];
+    double sensible[HS_QUENCH_NODES]; /* capacity without latent heat */
     double table[2 * HS_PHASES + HS_PHASES + 2][HS_QUENCH_GRID_K];
     double fibre_K[HS_QUENCH_FIBRES], hard[HS_QUENCH_FIBRES], soft[HS_QUENCH_FIBRES];
     double free[HS_QUENCH_FIBRES], modulus[HS_QUENCH_FIBRES], yield[HS_QUENCH_FIBRES],

@@ -111,20 +111,20 @@ static void model_quench_heat__oblique_edges__are_of_second_order_in_space(void)
 }
 
 static void model_quench_heat__tolerance__is_kept(void) {
-    /* own mesh, time alone: against a run at a hundredth of the finest tolerance. The error of all
-     * steps together stays below three times the tolerance of one. */
+    /* own rule, time alone: against a run at a tenth of the finest tolerance. The error of all
+     * steps together stays below four times the tolerance of one. */
     static double best[HS_QUENCH_NODES];
     quench(&flat, 2.5e-3, NULL, 0, 1e-4);
     for (size_t i = 0; i < mesh.nodes; i++)
         best[i] = work.temp_K[i];
     double before = INFINITY;
     for (int i = 0; i < 3; i++) {
-        double tolerance_K = 1 / pow(10, i), most = 0;
+        double tolerance_K = 0.1 / pow(10, i), most = 0;
         quench(&flat, 2.5e-3, NULL, 0, tolerance_K);
         for (size_t k = 0; k < mesh.nodes; k++)
             most = fmax(most, fabs(work.temp_K[k] - best[k]));
         printf("tolerance %g K: off by %.4f K, %zu steps\n", tolerance_K, most, cost.steps);
-        CHECK(most < 3 * tolerance_K);
+        CHECK(most < 4 * tolerance_K);
         CHECK(most < before);
         before = most;
     }
