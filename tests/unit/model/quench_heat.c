@@ -110,24 +110,29 @@ static void model_quench_heat__oblique_edges__are_of_second_order_in_space(void)
     CHECK(e[2] < 1);
 }
 
-static void model_quench_heat__tolerance__is_kept(void) {
-    /* own rule, time alone: against a run at a tenth of the finest tolerance. The error of all
-     * steps together stays below four times the tolerance of one. */
+static void model_quench_heat__march__is_of_second_order_in_time(void) {
+    /* own rule, time alone: against a run at a tenth of the finest tolerance, on the same nodes.
+     * The tolerance is of one step; where it rules the steps (from .01 K on; before, the largest
+     * change of a step does) the error falls with the square of their number. */
     static double best[HS_QUENCH_NODES];
+    double e[3], steps[3];
     quench(&flat, 2.5e-3, NULL, 0, 1e-4);
     for (size_t i = 0; i < mesh.nodes; i++)
         best[i] = work.temp_K[i];
-    double before = INFINITY;
     for (int i = 0; i < 3; i++) {
-        double tolerance_K = 0.1 / pow(10, i), most = 0;
-        quench(&flat, 2.5e-3, NULL, 0, tolerance_K);
+        quench(&flat, 2.5e-3, NULL, 0, 0.1 / pow(10, i));
+        e[i] = 0;
         for (size_t k = 0; k < mesh.nodes; k++)
-            most = fmax(most, fabs(work.temp_K[k] - best[k]));
-        printf("tolerance %g K: off by %.4f K, %zu steps\n", tolerance_K, most, cost.steps);
-        CHECK(most < 4 * tolerance_K);
-        CHECK(most < before);
-        before = most;
+            e[i] = fmax(e[i], fabs(work.temp_K[k] - best[k]));
+        steps[i] = (double)cost.steps;
     }
+    double order = log(e[1] / e[2]) / log(steps[2] / steps[1]);
+    printf("tolerance .1, .01, .001 K: %.0f, %.0f, %.0f steps, off by %.4f, %.4f, %.4f K; order "
+           "%.2f\n",
+           steps[0], steps[1], steps[2], e[0], e[1], e[2], order);
+    CHECK(e[0] < 0.1);
+    CHECK(e[1] < e[0]);
+    CHECK(order >= 1.9);
 }
 
 static void model_quench_heat__elastic_bow__is_of_second_order(void) {
@@ -156,5 +161,5 @@ static void model_quench_heat__elastic_bow__is_of_second_order(void) {
 
 HS_TEST_MAIN("model_quench_heat", TEST(model_quench_heat__flat__is_of_second_order_in_space),
              TEST(model_quench_heat__oblique_edges__are_of_second_order_in_space),
-             TEST(model_quench_heat__tolerance__is_kept),
+             TEST(model_quench_heat__march__is_of_second_order_in_time),
              TEST(model_quench_heat__elastic_bow__is_of_second_order))
