@@ -1,6 +1,7 @@
 #!/bin/sh
 # Quenches as solid bodies by a general-purpose finite element program, against ours.
-# usage: quench_ccx.sh SECOND_QUENCH_CCX [CASE...]
+# usage: quench_ccx.sh SECOND_QUENCH_CCX [CASE...]; with martensite, minutes each: hard_strip
+# hard_flat hard_angle
 program=$1
 shift
 [ $# -gt 0 ] || set -- angle flat channel

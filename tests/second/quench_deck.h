@@ -7,9 +7,9 @@
 #include <stdio.h>
 
 #define CCX_FROM_C 850.0
-#define CCX_BATH_C 50.0
 #define CCX_FILM 1500.0
-#define CCX_SECONDS 120.0 /* all stages of the deck together; all yielding is over */
+#define CCX_PLAIN_S 120.0 /* all stages of the deck together; all yielding is over */
+#define CCX_HARD_S 200.0
 
 enum { CCX_LINES = 80 };
 
@@ -17,6 +17,7 @@ typedef struct ccx_case {
     const char *name;
     hs_section section, whole;                /* without holes; half of the whole where `half` */
     const double *edge_factor, *whole_factor; /* on the film */
+    int hard; /* turns to martensite on the way, without transformation plasticity */
     int half; /* the last edge of x is a plane of symmetry: edge_factor 0 there */
     double spacing_m;
     double peak_share, residual_share; /* solid against fibres, shares of the peak */
@@ -29,6 +30,8 @@ typedef struct ccx_grid {
     double slice_m, box_x_m, box_y_m;
     unsigned far_corner[3]; /* nodes of the far face at (0, 0), (box, 0), (0, box) */
 } ccx_grid;
+
+double ccx_bath_C(const ccx_case *c);
 
 /** Returns 0 when it does not fit. */
 int ccx_grid_lay(ccx_grid *g, const ccx_case *c);
