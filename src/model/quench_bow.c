@@ -4,8 +4,11 @@
 
 #include <math.h>
 
-/* Cells across the section's least thickness; finer where the section is small does no harm. */
-static const double CELLS_ACROSS = 6;
+/* Cells across the section's least thickness, by the strongest film of the medium: a gentle one
+ * leaves the section nearly even (and many small cells would take a march of hours very many
+ * steps), a fierce one makes gradients that six cells miss by a third of the bow. */
+static const double CELLS_GENTLE = 3, CELLS_USUAL = 6, CELLS_FIERCE = 9;
+static const double GENTLE_W_M2K = 300, FIERCE_W_M2K = 7000;
 /* A section whose second moments differ by less than this share has no axes of its own: x and y. */
 static const double ALIKE = 1e-6;
 static const double PI = 3.14159265358979323846;
@@ -20,19 +23,27 @@ static void set_axes(hs_bow_surface *s) {
     }
 }
 
+static double cells_across(const hs_curve *film) {
+    double most = 0;
+    for (size_t i = 0; i < film->n; i++)
+        most = fmax(most, film->value[i]);
+    return most < GENTLE_W_M2K ? CELLS_GENTLE : most > FIERCE_W_M2K ? CELLS_FIERCE : CELLS_USUAL;
+}
+
 /* Walls are about twice the cooling size thick. */
-static double usual_spacing(const hs_section_properties *p, const hs_section *section) {
+static double usual_spacing(const hs_section_properties *p, const hs_section *section,
+                            const hs_curve *film) {
     double least = 2 * p->cooling_size_m, wall_m;
     for (size_t edge = 1; edge <= section->outline.n; edge++)
         if (hs_section_wall(&wall_m, section, edge, NULL) == HS_OK)
             least = fmin(least, fmax(wall_m, 0.5 * p->cooling_size_m));
-    return 1.000001 * least / CELLS_ACROSS;
+    return 1.000001 * least / cells_across(film);
 }
 
 /* Coarser until it fits. */
 static hs_status make_mesh(hs_quench_mesh *mesh, const hs_bow_question *q,
-                           const hs_section_properties *p, hs_error *err) {
-    double spacing_m = q->spacing_m > 0 ? q->spacing_m : usual_spacing(p, q->section);
+                           const hs_section_properties *p, const hs_curve *film, hs_error *err) {
+    double spacing_m = q->spacing_m > 0 ? q->spacing_m : usual_spacing(p, q->section, film);
     hs_status status = HS_E_TOO_LARGE;
     for (int k = 0; k < 12 && status == HS_E_TOO_LARGE; k++) {
         status = hs_quench_mesh_make(mesh, q->section, spacing_m, q->case_m, err);
@@ -132,8 +143,8 @@ hs_status hs_bow_surface_make(hs_bow_surface *s, const hs_bow_question *q, hs_bo
                        "an unevenness of %g between the sides", q->uneven);
     *s = (hs_bow_surface){.uneven = q->uneven};
     hs_status status = hs_section_measure(&s->section, q->section, err);
-    if (status == HS_OK) status = make_mesh(&w->mesh, q, &s->section, err);
     if (status == HS_OK) status = hs_quench_film(&r.c.bath.film, q->medium, err);
+    if (status == HS_OK) status = make_mesh(&w->mesh, q, &s->section, &r.c.bath.film, err);
     if (status != HS_OK) return status;
     hs_quench_places(w->node, w->fibre, &w->mesh, q->section, q->closed, q->layer, q->steel);
     hs_quench_steel_usual(&r.steel);
