@@ -4,8 +4,8 @@
 #include "cli/quick_steel.h"
 #include "cli/quick_topics.h"
 #include "constants.h"
-#include "hardskin/model/hardenability.h"
 #include "hardskin/model/quench_bow.h"
+#include "hardskin/model/quench_layer.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -47,11 +47,13 @@ static const quick_key keys[] = {
     {"plasticity", QUICK_QUANTITY, HS_INVERSE_STRESS, "1/MPa", 0, NULL},
 };
 
-enum { ROUND_CORNERS = 36 };
+enum { ROUND_CORNERS = 36, PROFILE = 100 };
 
 /* Scratch of a run: on the heap, for it is large. */
 typedef struct scratch {
     quick_outline drawn;
+    double depth_m[PROFILE], carbon_pct[PROFILE];
+    hs_quench_profile profile;
     hs_quench_layer layer;
     hs_bow_surface surface;
     hs_bow_work work;
@@ -109,51 +111,41 @@ static hs_status draw(quick_outline *out, const quick_value *v, hs_error *err) {
     return draw_form(out, v, err);
 }
 
-/* Does the core make martensite in this section? The middle of the medium's severity. */
-static hs_status core_share(double *share, const quick_value *v, const hs_composition *steel,
-                            const hs_section_properties *p, hs_error *err) {
+/* The section in the middle of the medium's severity. */
+static hs_status in_quench(hs_quenched *out, const quick_value *v, const hs_section_properties *p,
+                           hs_error *err) {
     const hs_table *t = hs_table_get(HS_TABLE_QUENCH);
     size_t row = 0;
-    int hardened = 0;
-    double hardness_HV;
     hs_status status = quick_row(&row, HS_TABLE_QUENCH, v[QUENCH].text, "quench", err);
     if (status != HS_OK) return status;
     double severity_1_in = 0.5 * (hs_table_number(t, row, HS_QUENCH_GROSSMANN_LOW) +
                                   hs_table_number(t, row, HS_QUENCH_GROSSMANN_HIGH));
-    hs_quenched q = {HS_QUENCHED_PLATE, 2 * p->cooling_size_m, severity_1_in / 0.0254};
-    status = hs_core_HV(&hardness_HV, &hardened, steel, steel->C, &q, err);
-    *share = hardened;
-    return status;
+    int round = v[FORM].text && !strcmp(v[FORM].text, "bar");
+    *out = (hs_quenched){round ? HS_QUENCHED_ROUND : HS_QUENCHED_PLATE,
+                         (round ? 4 : 2) * p->cooling_size_m, severity_1_in / 0.0254};
+    return HS_OK;
 }
 
 /* Carbon below the face: the error function through surface, core and the case depth to
  * the carbon of 550 HV. */
-static void make_layer(hs_quench_layer *out, double *total_m, double case_m, double core_pct,
-                       double share) {
+static void make_profile(scratch *s, double case_m, double core_pct) {
     double rise = HS_K_QUENCH_CHANGE_CASE_SURFACE - core_pct;
     double limit = (HS_K_QUENCH_CHANGE_CASE_LIMIT - core_pct) / rise, x = 0;
-    *total_m = 0;
-    out->n = 1;
-    out->depth_m[0] = 0;
-    out->dissolved_pct[0] = core_pct;
-    out->share[0] = share;
+    s->profile = (hs_quench_profile){1, s->depth_m, s->carbon_pct, INFINITY};
+    s->depth_m[0] = 0;
+    s->carbon_pct[0] = core_pct;
     if (!(case_m > 0) || !(limit > 0)) return;
     while (erfc(x) > limit)
         x += 1e-4;
     double end_m = 2.2 * case_m / x;
-    *total_m = case_m / x * 1.3;
-    out->n = HS_QUENCH_LAYERS;
-    for (size_t i = 0; i < out->n; i++) {
-        double depth_m = end_m * (double)i / (double)(out->n - 1);
-        double C = core_pct + rise * erfc(depth_m * x / case_m);
-        double hardens = fmin(1, (C - core_pct) / (HS_K_QUENCH_CHANGE_CASE_LIMIT - core_pct));
-        out->depth_m[i] = depth_m;
-        out->dissolved_pct[i] = C;
-        out->share[i] = share + (1 - share) * hardens;
+    s->profile.n = PROFILE;
+    for (size_t i = 0; i < PROFILE; i++) {
+        s->depth_m[i] = end_m * (double)i / (PROFILE - 1);
+        s->carbon_pct[i] = core_pct + rise * erfc(s->depth_m[i] * x / case_m);
     }
 }
 
-static void answer_with(quick_answer *answer, scratch *s, double length_m, double share) {
+static void answer_with(quick_answer *answer, scratch *s, double length_m) {
     hs_bow_envelope e;
     hs_bow_draw(&e, &s->surface, length_m, s->column);
     quick_number(answer, "bow_mm", 1e3 * e.bow_m);
@@ -162,9 +154,8 @@ static void answer_with(quick_answer *answer, scratch *s, double length_m, doubl
     quick_number(answer, "bow_x_mm", 1e3 * e.x_m);
     quick_number(answer, "bow_y_mm", 1e3 * e.y_m);
     quick_number(answer, "growth_mm", 1e3 * length_m * hs_bow_growth(&s->work));
-    quick_note(answer, "%zu quenches computed, %zu cells; core %s", s->surface.runs,
-               s->work.mesh.cells,
-               share > 0.5 ? "turns to martensite" : "turns soft before the skin hardens");
+    quick_note(answer, "%zu quenches computed, %zu cells; core %.0f %% martensite", s->surface.runs,
+               s->work.mesh.cells, 100 * s->layer.share[s->layer.n - 1]);
     quick_note(answer, "magnitudes: the sign turns with film, thickness, case and plasticity");
     quick_note(answer, "stress of the skin in an even quench about %.0f MPa",
                s->surface.surface_Pa * 1e-6);
@@ -173,14 +164,18 @@ static void answer_with(quick_answer *answer, scratch *s, double length_m, doubl
 static hs_status compute(scratch *s, quick_answer *answer, const quick_value *v, hs_error *err) {
     hs_composition steel;
     hs_section_properties p;
-    double share = 0, total_m = 0;
+    hs_quenched quenched;
+    double total_m = 0;
     hs_status status = draw(&s->drawn, v, err);
     if (status == HS_OK) status = quick_steel(&steel, answer, v[STEEL].text, -1, err);
     if (status == HS_OK) status = hs_section_measure(&p, &s->drawn.section, err);
-    if (status == HS_OK) status = core_share(&share, v, &steel, &p, err);
+    if (status == HS_OK) status = in_quench(&quenched, v, &p, err);
     if (status != HS_OK) return status;
     double case_m = v[CASE].q.value, K = v[PLASTICITY].q.value;
-    make_layer(&s->layer, &total_m, case_m, steel.C, share);
+    make_profile(s, case_m, steel.C);
+    status = hs_quench_layer_of(&s->layer, &total_m, &s->profile, &steel, &quenched,
+                                v[FROM].q.value, err);
+    if (status != HS_OK) return status;
     int symmetric = v[FORM].text != NULL;
     hs_bow_question q = {.section = &s->drawn.section,
                          .layer = &s->layer,
@@ -196,7 +191,7 @@ static hs_status compute(scratch *s, quick_answer *answer, const quick_value *v,
                          .mirror_y = symmetric};
     if (v[PLASTICITY].text) q.plasticity_low_1_Pa = q.plasticity_high_1_Pa = K;
     status = hs_bow_surface_make(&s->surface, &q, &s->work, err);
-    if (status == HS_OK) answer_with(answer, s, v[LENGTH].q.value, share);
+    if (status == HS_OK) answer_with(answer, s, v[LENGTH].q.value);
     return status;
 }
 
