@@ -159,6 +159,7 @@ hs_status hs_bow_surface_make(hs_bow_surface *s, const hs_bow_question *q, hs_bo
                            .start_K = q->start_K,
                            .n = s->plasticities};
     r.c.bath.bath_K = q->bath_K;
+    r.c.bath.edge_factor = q->edge_factor;
     r.c.bath.hole_factor = 0.5; /* a hole sees half of the bath */
     for (size_t k = 0; k < s->plasticities; k++)
         r.c.plasticity_1_Pa[k] = s->plasticity_1_Pa[k];

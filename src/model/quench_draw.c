@@ -9,20 +9,34 @@
 
 static const double PI = 3.14159265358979323846, BOUND_95 = 1.959963984540054;
 static const uint64_t SEED = 1;
-enum { UNEVEN, SIDE, FILM, PLASTICITY, MODEL_X, MODEL_Y };
+
+static double uniform(double z) {
+    return 0.5 * erfc(-z / sqrt(2.0));
+}
+
+void hs_bow_curvatures(double *kappa_x, double *kappa_y, const hs_bow_surface *s, double uneven,
+                       const double z[HS_BOW_INPUTS]) {
+    double share = s->doubt_share * s->peak_1_m;
+    double times = s->uneven > 0 ? uneven / s->uneven : 0;
+    double side = floor(fmin(7, 8 * uniform(z[HS_BOW_SIDE]))) * PI / 4;
+    double film = log(HS_K_QUENCH_CHANGE_FILM_FACTOR) * z[HS_BOW_FILM] / BOUND_95;
+    double low = s->plasticity_1_Pa[0], high = s->plasticity_1_Pa[s->plasticities - 1];
+    double K = low + (high - low) * uniform(z[HS_BOW_PLASTICITY]);
+    hs_bow_surface_at(kappa_x, kappa_y, s, times * fabs(z[HS_BOW_UNEVEN]) / BOUND_95, side, film,
+                      K);
+    /* An even quench of a section that is its own mirror image keeps straight in every model. */
+    double known = hypot(*kappa_x, *kappa_y) > 0;
+    *kappa_x += known * share * z[HS_BOW_MODEL_X];
+    *kappa_y += known * share * z[HS_BOW_MODEL_Y];
+}
 
 static void one(double *x_m, double *y_m, const hs_bow_surface *s, double length_m, uint32_t i) {
-    double kappa_x, kappa_y, share = s->doubt_share * s->peak_1_m;
-    double uneven = fabs(hs_random_normal(SEED, i, UNEVEN)) / BOUND_95;
-    double side = floor(8 * hs_random_uniform(SEED, i, SIDE)) * PI / 4;
-    double film = log(HS_K_QUENCH_CHANGE_FILM_FACTOR) * hs_random_normal(SEED, i, FILM) / BOUND_95;
-    double low = s->plasticity_1_Pa[0], high = s->plasticity_1_Pa[s->plasticities - 1];
-    double K = low + (high - low) * hs_random_uniform(SEED, i, PLASTICITY);
-    hs_bow_surface_at(&kappa_x, &kappa_y, s, uneven, side, film, K);
-    /* An even quench of a section that is its own mirror image keeps straight in every model. */
-    double lever = length_m * length_m / 8, known = hypot(kappa_x, kappa_y) > 0;
-    *y_m = lever * (kappa_x + known * share * hs_random_normal(SEED, i, MODEL_X));
-    *x_m = lever * (kappa_y + known * share * hs_random_normal(SEED, i, MODEL_Y));
+    double z[HS_BOW_INPUTS], kappa_x, kappa_y, lever = length_m * length_m / 8;
+    for (uint32_t k = 0; k < HS_BOW_INPUTS; k++)
+        z[k] = hs_random_normal(SEED, i, k);
+    hs_bow_curvatures(&kappa_x, &kappa_y, s, s->uneven, z);
+    *y_m = lever * kappa_x;
+    *x_m = lever * kappa_y;
 }
 
 static double quantile(const hs_bow_surface *s, double length_m, double *column, int what,

@@ -20,7 +20,8 @@ typedef struct hs_bow_question {
     double uneven; /* between opposite sides, (h1 - h2)/mean: 95 % bound; 0: even */
     double plasticity_low_1_Pa, plasticity_high_1_Pa; /* equal: fixed */
     double spacing_m;                                 /* of the mesh; 0: the usual */
-    int mirror_x, mirror_y; /* section and case are their own mirror image across x, y */
+    const double *edge_factor; /* on the film, of each outline edge, or NULL */
+    int mirror_x, mirror_y;    /* section and case are their own mirror image across x, y */
 } hs_bow_question;
 
 /** Curvature per side that is cooled faster (one of the principal axes, either way) at the bound
@@ -61,6 +62,23 @@ HS_API hs_status hs_bow_surface_make(hs_bow_surface *surface, const hs_bow_quest
 HS_API void hs_bow_surface_at(double *kappa_x_1_m, double *kappa_y_1_m,
                               const hs_bow_surface *surface, double uneven, double direction,
                               double film_log, double plasticity_1_Pa);
+
+/** What one quench is drawn with: a standard normal number each. */
+enum {
+    HS_BOW_UNEVEN,     /* its size: half-normal with the bound as 95 % quantile */
+    HS_BOW_SIDE,       /* one of eight directions, alike likely */
+    HS_BOW_FILM,       /* within its bound, as a factor */
+    HS_BOW_PLASTICITY, /* anywhere in its range, alike likely */
+    HS_BOW_MODEL_X,    /* doubt of the model */
+    HS_BOW_MODEL_Y,
+    HS_BOW_INPUTS
+};
+
+/** Curvatures (1/m) of one drawn quench.
+ *    uneven   double  in  bound, in the place of that of the runs (taken as linear in it) */
+HS_API void hs_bow_curvatures(double *kappa_x_1_m, double *kappa_y_1_m,
+                              const hs_bow_surface *surface, double uneven,
+                              const double z[HS_BOW_INPUTS]);
 
 enum { HS_BOW_DRAWS = 4096 };
 
