@@ -9,13 +9,15 @@
  * steps), a fierce one makes gradients that six cells miss by a third of the bow. */
 static const double CELLS_GENTLE = 3, CELLS_USUAL = 6, CELLS_FIERCE = 9;
 static const double GENTLE_W_M2K = 300, FIERCE_W_M2K = 7000;
-/* A section whose second moments differ by less than this share has no axes of its own: x and y. */
+/* A section whose second moments differ by less than this share has no axes of its own: first_rad.
+ */
 static const double ALIKE = 1e-6;
 static const double PI = 3.14159265358979323846;
 
-static void set_axes(hs_bow_surface *s) {
+static void set_axes(hs_bow_surface *s, double first_rad) {
     const hs_section_properties *p = &s->section;
-    double a = p->I1_m4 - p->I2_m4 > ALIKE * p->I1_m4 ? p->axis1_rad : 0;
+    double a = p->I1_m4 - p->I2_m4 > ALIKE * p->I1_m4 ? p->axis1_rad : first_rad;
+    a += PI / 2 * round((first_rad - a) / (PI / 2));
     for (int k = 0; k < HS_BOW_SIDES; k++) {
         double turn = a + PI / 2 * (k / 2) + PI * (k % 2); /* +1, -1, +2, -2 */
         s->axis_x[k] = cos(turn);
@@ -148,7 +150,7 @@ hs_status hs_bow_surface_make(hs_bow_surface *s, const hs_bow_question *q, hs_bo
     if (status != HS_OK) return status;
     hs_quench_places(w->node, w->fibre, &w->mesh, q->section, q->closed, q->layer, q->steel);
     hs_quench_steel_usual(&r.steel);
-    set_axes(s);
+    set_axes(s, q->first_rad);
     set_levels(s, q);
     s->doubt_share = doubt_share(&s->section);
     r.c = (hs_quench_case){.mesh = &w->mesh,

@@ -26,8 +26,9 @@ void hs_bow_curvatures(double *kappa_x, double *kappa_y, const hs_bow_surface *s
                       K);
     /* An even quench of a section that is its own mirror image keeps straight in every model. */
     double known = hypot(*kappa_x, *kappa_y) > 0;
-    *kappa_x += known * share * z[HS_BOW_MODEL_X];
-    *kappa_y += known * share * z[HS_BOW_MODEL_Y];
+    double first = known * share * z[HS_BOW_MODEL_X], second = known * share * z[HS_BOW_MODEL_Y];
+    *kappa_x += first * s->axis_y[0] + second * s->axis_y[2];
+    *kappa_y += first * s->axis_x[0] + second * s->axis_x[2];
 }
 
 static void one(double *x_m, double *y_m, const hs_bow_surface *s, double length_m, uint32_t i) {

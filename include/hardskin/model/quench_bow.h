@@ -20,6 +20,7 @@ typedef struct hs_bow_question {
     double uneven; /* between opposite sides, (h1 - h2)/mean: 95 % bound; 0: even */
     double plasticity_low_1_Pa, plasticity_high_1_Pa; /* equal: fixed */
     double spacing_m;                                 /* of the mesh; 0: the usual */
+    double first_rad; /* the sides count from the principal axis nearest to this direction */
     const double *edge_factor; /* on the film, of each outline edge, or NULL */
     int mirror_x, mirror_y;    /* section and case are their own mirror image across x, y */
 } hs_bow_question;
@@ -55,7 +56,7 @@ HS_API hs_status hs_bow_surface_make(hs_bow_surface *surface, const hs_bow_quest
 
 /** Curvatures of one quench (1/m).
  *    uneven       double  in  times the bound of the runs; 0 even
- *    direction    double  in  rad from the first principal axis: the side that is cooled faster.
+ *    direction    double  in  rad from the first side's axis: the side that is cooled faster.
  *                             Between the axes their parts are added
  *    film_log     double  in  ln of the factor on the film, held at the ends of the runs
  *    plasticity   double  in  1/Pa, held at the ends */
