@@ -153,6 +153,7 @@ hs_status hs_bow_surface_make(hs_bow_surface *s, const hs_bow_question *q, hs_bo
     set_axes(s, q->first_rad);
     set_levels(s, q);
     s->doubt_share = doubt_share(&s->section);
+    s->soft = 1 - q->layer->share[q->layer->n - 1];
     r.c = (hs_quench_case){.mesh = &w->mesh,
                            .steel = &r.steel,
                            .node = w->node,
@@ -162,7 +163,7 @@ hs_status hs_bow_surface_make(hs_bow_surface *s, const hs_bow_question *q, hs_bo
                            .n = s->plasticities};
     r.c.bath.bath_K = q->bath_K;
     r.c.bath.edge_factor = q->edge_factor;
-    r.c.bath.hole_factor = 0.5; /* a hole sees half of the bath */
+    r.c.bath.hole_factor = HS_K_QUENCH_CHANGE_HOLE_FACTOR;
     for (size_t k = 0; k < s->plasticities; k++)
         r.c.plasticity_1_Pa[k] = s->plasticity_1_Pa[k];
     for (int film = 0; film < HS_BOW_FILMS && status == HS_OK; film++) {

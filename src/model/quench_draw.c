@@ -14,21 +14,41 @@ static double uniform(double z) {
     return 0.5 * erfc(-z / sqrt(2.0));
 }
 
+typedef struct place {
+    double uneven, film_log, plasticity_1_Pa;
+    double soft; /* factor: where a soft core changes is not known */
+} place;
+
+static place drawn(const hs_bow_surface *s, double uneven, const double z[HS_BOW_INPUTS]) {
+    double low = s->plasticity_1_Pa[0], high = s->plasticity_1_Pa[s->plasticities - 1];
+    return (place){.uneven =
+                       s->uneven > 0 ? uneven / s->uneven * fabs(z[HS_BOW_UNEVEN]) / BOUND_95 : 0,
+                   .film_log = log(HS_K_QUENCH_CHANGE_FILM_FACTOR) * z[HS_BOW_FILM] / BOUND_95,
+                   .plasticity_1_Pa = low + (high - low) * uniform(z[HS_BOW_PLASTICITY]),
+                   .soft = 1 + HS_K_QUENCH_CHANGE_DOUBT_SOFT * s->soft * z[HS_BOW_SOFT]};
+}
+
 void hs_bow_curvatures(double *kappa_x, double *kappa_y, const hs_bow_surface *s, double uneven,
                        const double z[HS_BOW_INPUTS]) {
     double share = s->doubt_share * s->peak_1_m;
-    double times = s->uneven > 0 ? uneven / s->uneven : 0;
     double side = floor(fmin(7, 8 * uniform(z[HS_BOW_SIDE]))) * PI / 4;
-    double film = log(HS_K_QUENCH_CHANGE_FILM_FACTOR) * z[HS_BOW_FILM] / BOUND_95;
-    double low = s->plasticity_1_Pa[0], high = s->plasticity_1_Pa[s->plasticities - 1];
-    double K = low + (high - low) * uniform(z[HS_BOW_PLASTICITY]);
-    hs_bow_surface_at(kappa_x, kappa_y, s, times * fabs(z[HS_BOW_UNEVEN]) / BOUND_95, side, film,
-                      K);
+    place at = drawn(s, uneven, z);
+    hs_bow_surface_at(kappa_x, kappa_y, s, at.uneven, side, at.film_log, at.plasticity_1_Pa);
     /* An even quench of a section that is its own mirror image keeps straight in every model. */
     double known = hypot(*kappa_x, *kappa_y) > 0;
     double first = known * share * z[HS_BOW_MODEL_X], second = known * share * z[HS_BOW_MODEL_Y];
-    *kappa_x += first * s->axis_y[0] + second * s->axis_y[2];
-    *kappa_y += first * s->axis_x[0] + second * s->axis_x[2];
+    *kappa_x = at.soft * *kappa_x + first * s->axis_y[0] + second * s->axis_y[2];
+    *kappa_y = at.soft * *kappa_y + first * s->axis_x[0] + second * s->axis_x[2];
+}
+
+double hs_bow_swing(const hs_bow_surface *s, double uneven, const double z[HS_BOW_INPUTS]) {
+    double one[2], other[2];
+    place at = drawn(s, uneven, z);
+    hs_bow_surface_at(&one[0], &one[1], s, at.uneven, PI / 2, at.film_log, at.plasticity_1_Pa);
+    hs_bow_surface_at(&other[0], &other[1], s, at.uneven, -PI / 2, at.film_log, at.plasticity_1_Pa);
+    double along[2] = {s->axis_y[2], s->axis_x[2]};
+    double swing = 0.5 * ((one[0] - other[0]) * along[0] + (one[1] - other[1]) * along[1]);
+    return at.soft * swing + (swing != 0) * s->doubt_share * s->peak_1_m * z[HS_BOW_MODEL_Y];
 }
 
 static void one(double *x_m, double *y_m, const hs_bow_surface *s, double length_m, uint32_t i) {

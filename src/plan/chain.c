@@ -53,7 +53,7 @@ static hs_status start(hs_chain *chain, const hs_route *like, const hs_job *job,
     return HS_OK;
 }
 
-static hs_status finish(hs_chain *chain, hs_error *err) {
+static hs_status finish(hs_chain *chain, const hs_chain *base, hs_chain_work *work, hs_error *err) {
     const hs_job *job = chain->job;
     hs_status status = hs_harden_core(chain, err);
     for (size_t i = 0; status == HS_OK && i < job->faces; i++)
@@ -63,27 +63,33 @@ static hs_status finish(hs_chain *chain, hs_error *err) {
     const hs_case_profile *typical = chain->axes.n > 0 ? &chain->response[0].typical : &none;
     double surface_pct = chain->axes.n > 0 ? typical->carbon_pct[0] : job->part.steel.mid.C;
     status = hs_loss_make(&chain->loss, job, &chain->route, surface_pct, err);
-    if (status == HS_OK)
-        status = hs_warp_make(&chain->warp, job, &chain->route, &chain->axes, typical,
-                              chain->core.martensite >= 0.5, err);
-    return status;
+    if (status != HS_OK) return status;
+    hs_quenched quenched = hs_harden_section(chain);
+    return hs_warp_make(&chain->warp, base ? &base->warp.bend : NULL, job, &chain->route, typical,
+                        &quenched, &work->bend, err);
 }
 
-hs_status hs_chain_make(hs_chain *chain, const hs_job *job, hs_history_work *work, hs_error *err) {
+hs_status hs_chain_fire(hs_chain *chain, const hs_chain *base, const hs_job *job,
+                        hs_chain_work *work, hs_error *err) {
     hs_status status = start(chain, NULL, job, err);
-    if (status == HS_OK) status = run_axes(chain, work, err);
-    if (status == HS_OK) status = finish(chain, err);
+    if (status == HS_OK) status = run_axes(chain, &work->history, err);
+    if (status == HS_OK) status = finish(chain, base, work, err);
     return status == HS_OK ? find_edges(chain, err) : status;
 }
 
-hs_status hs_chain_again(hs_chain *chain, const hs_chain *base, const hs_job *job, hs_error *err) {
+hs_status hs_chain_make(hs_chain *chain, const hs_job *job, hs_chain_work *work, hs_error *err) {
+    return hs_chain_fire(chain, NULL, job, work, err);
+}
+
+hs_status hs_chain_again(hs_chain *chain, const hs_chain *base, const hs_job *job,
+                         hs_chain_work *work, hs_error *err) {
     const hs_route *like = base == chain ? NULL : &base->route;
     hs_status status = start(chain, like, job, err);
     if (status != HS_OK) return status;
     for (size_t i = 0; i < base->axes.n; i++)
         chain->response[i] = base->response[i];
     memcpy(chain->edge, base->edge, sizeof chain->edge);
-    return finish(chain, err);
+    return finish(chain, base, work, err);
 }
 
 hs_part_draw hs_chain_draw(const hs_chain *chain, const double z[HS_INPUTS]) {

@@ -38,6 +38,12 @@ typedef struct hs_chain {
     hs_reading reading; /* absent until hs_reading_make */
 } hs_chain;
 
+/** Scratch of a chain. */
+typedef struct hs_chain_work {
+    hs_history_work history;
+    hs_bend_work bend;
+} hs_chain_work;
+
 /** What a draw means for the whole part. */
 typedef struct hs_part_draw {
     const double *z;
@@ -53,11 +59,17 @@ hs_part_draw hs_chain_draw(const hs_chain *chain, const double z[HS_INPUTS]);
 /** Run the chain at the middle of all inputs and at the points its responses need.
  *  Returns  HS_OK; HS_E_THROUGH when the case of both sides takes more than half a wall; else as
  *           the models. */
-hs_status hs_chain_make(hs_chain *chain, const hs_job *job, hs_history_work *work, hs_error *err);
+hs_status hs_chain_make(hs_chain *chain, const hs_job *job, hs_chain_work *work, hs_error *err);
 
 /** The same for a job that differs from `base`'s only in quench, holding, shop and what is asked:
  *  the carbon of `base` is taken over. */
-hs_status hs_chain_again(hs_chain *chain, const hs_chain *base, const hs_job *job, hs_error *err);
+hs_status hs_chain_again(hs_chain *chain, const hs_chain *base, const hs_job *job,
+                         hs_chain_work *work, hs_error *err);
+
+/** The whole of it, but the bend of `base` taken over where quench, steel and masks are the same.
+ */
+hs_status hs_chain_fire(hs_chain *chain, const hs_chain *base, const hs_job *job,
+                        hs_chain_work *work, hs_error *err);
 
 /** What one face brings into the sums, in a draw. */
 typedef struct hs_trial {

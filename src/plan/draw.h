@@ -21,17 +21,24 @@
     X(HS_IN_ATMOSPHERE, "atmosphere of the reheat")                                                \
     X(HS_IN_RIM, "soft rim")                                                                       \
     X(HS_IN_BLAST, "metal taken by descaling")                                                     \
-    X(HS_IN_BOW_Y, "bow of the quench, across the thickness")                                      \
-    X(HS_IN_BOW_X, "bow of the quench, across the width")                                          \
-    X(HS_IN_ONE_SIDED, "size of the bow a one-sided case makes")                                   \
-    X(HS_IN_ONE_SIGN, "sign of the bow a one-sided case makes")                                    \
+    X(HS_IN_BOW_Y, "bow the sum does not hold, across the thickness")                              \
+    X(HS_IN_BOW_X, "bow the sum does not hold, across the width")                                  \
+    X(HS_IN_UNEVEN, "unevenness of the quench")                                                    \
+    X(HS_IN_SIDE, "side that is cooled faster")                                                    \
     X(HS_IN_GROWTH_ACROSS, "growth across the section")                                            \
     X(HS_IN_GROWTH_ALONG, "growth of the length")                                                  \
     X(HS_IN_RUN_OUT, "tilt of the ends")                                                           \
     X(HS_IN_SETUP, "set-up")                                                                       \
     X(HS_IN_QUENCH, "quench and hardenability of the steel")                                       \
     X(HS_IN_READING, "reading of the case depth")                                                  \
-    X(HS_IN_HEAT_UP, "heat-up and cooling of the box")
+    X(HS_IN_HEAT_UP, "heat-up and cooling of the box")                                             \
+    X(HS_IN_FILM, "film of the quench")                                                            \
+    X(HS_IN_PLASTICITY, "plasticity of the transformation")                                        \
+    X(HS_IN_MODEL_X, "model of the bow, across the width")                                         \
+    X(HS_IN_MODEL_Y, "model of the bow, across the thickness")                                     \
+    X(HS_IN_STOCK_X, "stress in the stock, across the width")                                      \
+    X(HS_IN_STOCK_Y, "stress in the stock, across the thickness")                                  \
+    X(HS_IN_SOFT, "where a soft core changes in the quench")
 
 typedef enum hs_input {
 #define X(id, name) id,

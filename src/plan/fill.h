@@ -20,6 +20,10 @@ void hs_fill_face(hs_result_face *out, const hs_window_found *found, const hs_ch
 void hs_fill_case(hs_result *result, const hs_chain *chain, const hs_draws *draws,
                   hs_decide_work *work);
 
+/** Bow, its causes and growth; `column` holds draws->n numbers. */
+void hs_fill_distortion(hs_result_distortion *out, const hs_chain *chain, const hs_draws *draws,
+                        double *column);
+
 /** Edges of the ground faces; after hs_fill_dimensions and hs_fill_case. */
 void hs_fill_edges(hs_result *result, const hs_chain *chain);
 

@@ -104,45 +104,10 @@ static void fill_scale(hs_result_scale *out, const hs_chain *chain, const hs_dra
     out->mass_kg = hs_loss_mass_kg_m2(&chain->loss) * hs_bulk_of(&chain->job->part).surface_m2;
 }
 
-static void bow_term(hs_result_distortion *d, const char *term, double value_m) {
-    if (d->terms == HS_MAX_TERMS || value_m == 0) return;
-    snprintf(d->because[d->terms].term, sizeof d->because[0].term, "%s", term);
-    d->because[d->terms++].value_m = value_m;
-}
-
-static void fill_distortion(hs_result_distortion *out, const hs_chain *chain, const hs_draws *draws,
-                            double *column) {
-    static const char *const straight[] = {"uneven quench across y (one standard deviation)",
-                                           "uneven quench across x (one standard deviation)",
-                                           "case not alike all round, across y",
-                                           "case not alike all round, across x"};
-    static const char *const own[] = {"uneven quench, the limber way (one standard deviation)",
-                                      "uneven quench, the stiff way (one standard deviation)",
-                                      "case not alike all round, the limber way",
-                                      "case not alike all round, the stiff way"};
-    const hs_warp *w = &chain->warp;
-    int ring = chain->job->part.form == HS_RING;
-    for (size_t i = 0; i < draws->n; i++) {
-        double x_m, y_m;
-        hs_warp_bow(&x_m, &y_m, w, draws->z[i]);
-        column[i] = ring ? fabs(w->sigma_ovality_m * draws->z[i][HS_IN_BOW_Y]) : hypot(x_m, y_m);
-    }
-    out->bow_m = hs_quantile_of(column, draws->n, 0.5);
-    out->bow_high_m = hs_quantile_of(column, draws->n, 0.95);
-    out->growth_m = w->growth * chain->job->part.length_m;
-    if (ring) bow_term(out, "uneven quench, ovality (one standard deviation)", w->sigma_ovality_m);
-    int turned = fabs(sin(w->axis_rad)) > 1e-6;
-    const char *const *words = turned ? own : straight;
-    bow_term(out, words[0], w->sigma_y_m);
-    bow_term(out, words[1], w->sigma_x_m);
-    bow_term(out, words[2], fabs(w->one_sided_y_m));
-    bow_term(out, words[3], fabs(w->one_sided_x_m));
-}
-
 void hs_fill_case(hs_result *result, const hs_chain *chain, const hs_draws *draws,
                   hs_decide_work *work) {
     size_t face = worst_face(result, chain);
     if (face < HS_MAX_FACES) fill_hard(&result->hard, chain, face, draws, work->column[0]);
     fill_scale(&result->scale, chain, draws, work->column[0]);
-    fill_distortion(&result->distortion, chain, draws, work->column[0]);
+    hs_fill_distortion(&result->distortion, chain, draws, work->column[0]);
 }

@@ -73,10 +73,13 @@ static void say(hs_result *r, const char *format, ...) {
 static void say_of_shape(hs_result *r, const hs_chain *chain) {
     const hs_job *job = chain->job;
     const hs_step *quench = &job->step[chain->route.quench];
-    say(r,
-        "The bow is a random one, sized by medium and section height (beta %.3f), not yet "
-        "computed from this quench; twist and corner lift are not computed: measure them.",
-        chain->warp.beta);
+    say(r, "Bow of the quench: straight fibres along the part; twist and corner lift are not "
+           "computed: "
+           "measure them.");
+    say(r, "Computed alone, a cased flat comes out straighter than the trade sees; dipping, steam "
+           "pockets, supports and handling are therefore added by judgement (A4).");
+    if (chain->warp.ring_m2 > 0)
+        say(r, "Ovality: unevenness taken as turning twice round the ring, a judgement.");
     if (quench->uneven < 0) {
         double usual = hs_table_number(hs_table_get(HS_TABLE_QUENCH), quench->medium_row,
                                        HS_QUENCH_UNEVEN_REFERENCE);
@@ -85,8 +88,9 @@ static void say_of_shape(hs_result *r, const hs_chain *chain) {
     }
     if (job->part.condition == HS_COLD_DRAWN || job->part.condition == HS_HOT_ROLLED)
         say(r,
-            "Stress already in %s stock and let go by fire or milling is not in the bow: rough, "
-            "stress relieve, machine again.",
+            "Stress in %s stock is reckoned for a part milled alike on both sides; to be rid of "
+            "it: "
+            "rough, stress relieve, machine again.",
             job->part.condition == HS_COLD_DRAWN ? "cold-drawn" : "hot-rolled");
     if (job->features > 0)
         say(r, "Holes, slots and steps are not in the bow, nor in the carbon at their edges.");

@@ -44,6 +44,10 @@ static double cooling_wall_m(const hs_chain *chain, double wall_m) {
     return chain->job->part.form == HS_PROFILE ? wall_m : fmin(wall_m, thinnest_m(chain));
 }
 
+hs_quenched hs_harden_section(const hs_chain *chain) {
+    return section_in_quench(chain, thinnest_m(chain)).mid;
+}
+
 hs_status hs_harden_core(hs_chain *chain, hs_error *err) {
     hs_quench_range q = section_in_quench(chain, thinnest_m(chain));
     return hs_core_band(&chain->core_HV, &chain->core, &chain->job->part.steel, &q,

@@ -7,6 +7,9 @@
 /** Hardness and structure of the core, in the middle of the thinnest section. */
 hs_status hs_harden_core(hs_chain *chain, hs_error *err);
 
+/** The thinnest section in the middle of the medium's severity. */
+hs_quenched hs_harden_section(const hs_chain *chain);
+
 /** Limits, rates and margin of one face; nothing for a masked one.
  *  Returns  HS_OK; HS_E_RANGE where the core is as hard as the case is counted to; HS_E_THROUGH. */
 hs_status hs_harden_face(hs_chain *chain, size_t face, hs_error *err);

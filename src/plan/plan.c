@@ -22,7 +22,7 @@ typedef struct hs_plan_work {
     hs_draws draws;
     hs_decide_work decide;
     hs_remedy_work remedy;
-    hs_history_work history;
+    hs_chain_work scratch;
     hs_window_found found[HS_MAX_DIMENSIONS];
     hs_measured_input measured;
     hs_reading reading;
@@ -127,7 +127,7 @@ static void draw_and_decide(hs_result *r, plan_work *w, const hs_job *job) {
     hs_fill_confidence(r, &w->chain, &w->draws, joint, &w->decide);
     r->grind =
         hs_decide_part(w->found, job->dimensions, r->confidence.reached, job->shop.confidence);
-    hs_remedy_find(r->dimension, w->found, &w->chain, &w->draws, &w->remedy, &w->history,
+    hs_remedy_find(r->dimension, w->found, &w->chain, &w->draws, &w->remedy, &w->scratch,
                    &w->decide);
 }
 
@@ -136,12 +136,12 @@ hs_status hs_plan(hs_result *result, const hs_job *job, void *work, hs_error *er
     hs_result *r = &w->result;
     *r = (hs_result){0};
     hs_status status = check_job(job, err);
-    if (status == HS_OK) status = hs_chain_make(&w->chain, job, &w->history, err);
+    if (status == HS_OK) status = hs_chain_make(&w->chain, job, &w->scratch, err);
     if (status == HS_OK) status = hs_reading_make(&w->reading, &w->chain, err);
     if (status != HS_OK) return status;
     w->chain.reading = w->reading;
     draw_and_decide(r, w, job);
-    status = hs_fill_route(r, &w->chain, &w->history, err);
+    status = hs_fill_route(r, &w->chain, &w->scratch.history, err);
     if (status == HS_OK) status = plan_descale(r, &w->chain, err);
     if (status != HS_OK) return status;
     judge_measured(r, &w->chain, w->found, &w->measured);

@@ -193,9 +193,9 @@ static void try_pairs(hs_search *s) {
 
 void hs_remedy_find(hs_result_dimension *dimension, const hs_window_found *found,
                     const hs_chain *chain, const hs_draws *draws, hs_remedy_work *work,
-                    hs_history_work *history, hs_decide_work *decide) {
+                    hs_chain_work *scratch, hs_decide_work *decide) {
     const hs_job *job = chain->job;
-    hs_search s = {dimension, found, job, chain, draws, work, history, decide, 0, 0, -INFINITY};
+    hs_search s = {dimension, found, job, chain, draws, work, scratch, decide, 0, 0, -INFINITY};
     if (hs_search_wants(&s) == 0) return;
     hs_variant_start(&work->best, job);
     work->few.n = draws->n < HS_FEW_DRAWS ? draws->n : HS_FEW_DRAWS;

@@ -28,6 +28,6 @@ typedef struct hs_remedy_work {
  *    found      in   the windows of the job as it stands */
 void hs_remedy_find(hs_result_dimension *dimension, const hs_window_found *found,
                     const hs_chain *chain, const hs_draws *draws, hs_remedy_work *work,
-                    hs_history_work *history, hs_decide_work *decide);
+                    hs_chain_work *scratch, hs_decide_work *decide);
 
 #endif

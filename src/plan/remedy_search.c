@@ -13,8 +13,8 @@ double hs_search_width(const hs_window_found *f) {
 hs_status hs_search_run(hs_search *s, const hs_variant *variant, int fire) {
     const hs_job *job = &variant->job;
     hs_chain *chain = &s->work->chain;
-    hs_status status = fire ? hs_chain_make(chain, job, s->history, NULL)
-                            : hs_chain_again(chain, s->chain, job, NULL);
+    hs_status status = fire ? hs_chain_fire(chain, s->chain, job, s->scratch, NULL)
+                            : hs_chain_again(chain, s->chain, job, s->scratch, NULL);
     if (status != HS_OK) return status;
     chain->reading = s->chain->reading; /* what it told of this fire holds for a longer one too */
     hs_decide_again(s->work->found, s->before, chain, &s->work->few, 0, s->decide);

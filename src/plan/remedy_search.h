@@ -12,7 +12,7 @@ typedef struct hs_search {
     const hs_chain *chain; /* of the job as it stands */
     const hs_draws *draws;
     hs_remedy_work *work; /* work->found: windows of the last run */
-    hs_history_work *history;
+    hs_chain_work *scratch;
     hs_decide_work *decide;
     int opened; /* some single change opens every window */
     int best_is_soak;

@@ -1,32 +1,36 @@
-/* The part's shape after the quench: bow about both axes, tilt, ovality, growth; drawn. First form
- * of the bow: a random curvature by medium and section height, and what a case on one side adds. */
+/* The part's shape after the quench: bow about both axes, tilt, ovality, growth; drawn. The bow is
+ * the sum of what the quench of the section computes to (plan/bend), of stress that was in the
+ * stock, and of what no section's sum holds (dipping, steam pockets, supports, handling). */
 #ifndef HS_PLAN_WARP_H
 #define HS_PLAN_WARP_H
 
-#include "hardskin/model/case.h"
-#include "plan/axis.h"
-#include "plan/draw.h"
-#include "plan/route.h"
+#include "plan/bend.h"
 
 typedef struct hs_warp {
-    double axis_rad; /* of the section's own frame, to whose axes the next four belong */
-    double sigma_x_m, sigma_y_m;         /* one standard deviation of the bow along each axis */
-    double one_sided_x_m, one_sided_y_m; /* elastic bow of an uneven case, signs to each other */
-    double left_m;                       /* straightened to at most this; INFINITY: not */
-    double sigma_ovality_m;              /* ring */
-    double growth;                       /* linear strain against the soft state, middle */
-    double beta;                         /* spread of the random curvature, unevenness in it */
+    hs_bend bend;
+    double length_m, axis_rad;   /* of the section's own frame, to whose axes the next belong */
+    double other_x_m, other_y_m; /* one standard deviation of the bow: what the sum does not hold */
+    double stock_x_m, stock_y_m; /* ... of stress in the stock */
+    double left_m;               /* straightened to at most this; INFINITY: not */
+    double ring_m2;              /* ovality (largest less smallest diameter) per curvature of the
+                                    wall; 0: no ring, whose other_y and stock_y are ovalities */
+    double beta;                 /* the calibrated form, for comparison */
 } hs_warp;
 
 /** Bow (across x, across y) and growth figures of a job.
- *    typical       hs_case_profile  in   carbon and hardness of the first axis
- *    core_hardens  int              in   0: the core stays ferrite and pearlite and does not grow
- *  Returns  HS_OK, or as the section functions. */
-hs_status hs_warp_make(hs_warp *warp, const hs_job *job, const hs_route *route, const hs_axes *axes,
-                       const hs_case_profile *typical, int core_hardens, hs_error *err);
+ *    like      hs_bend          in   may be NULL: hs_bend_make
+ *    typical   hs_case_profile  in   carbon of the first axis; n = 0: none
+ *    quenched  hs_quenched      in   the thinnest wall
+ *  Returns  HS_OK, or as the section functions and hs_bend_make. */
+hs_status hs_warp_make(hs_warp *warp, const hs_bend *like, const hs_job *job, const hs_route *route,
+                       const hs_case_profile *typical, const hs_quenched *quenched,
+                       hs_bend_work *work, hs_error *err);
 
 /** Bow at mid-length in a draw (m) across the sheet's x and y, signed, straightening in it. */
 void hs_warp_bow(double *x_m, double *y_m, const hs_warp *warp, const double z[HS_INPUTS]);
+
+/** Ovality of a ring in a draw (m, largest less smallest diameter, not negative). */
+double hs_warp_ovality(const hs_warp *warp, const double z[HS_INPUTS]);
 
 /** V of a dimension in a draw (m): what the wheel meets, for the bow of that draw. */
 double hs_warp_shape(const hs_warp *warp, const hs_job *job, const hs_dimension *dimension,

@@ -9,16 +9,20 @@
 #include <string.h>
 
 void hs_warp_bow(double *x_m, double *y_m, const hs_warp *warp, const double z[HS_INPUTS]) {
-    double middle = 0.5 * (HS_K_PLAN_DOUBT_ONE_SIDED_LOW + HS_K_PLAN_DOUBT_ONE_SIDED_HIGH);
-    double factor = hs_draw_between(HS_K_PLAN_DOUBT_ONE_SIDED_LOW, middle,
-                                    HS_K_PLAN_DOUBT_ONE_SIDED_HIGH, z[HS_IN_ONE_SIDED]);
-    double sign = z[HS_IN_ONE_SIGN] < 0 ? -factor : factor;
-    double x = warp->sigma_x_m * z[HS_IN_BOW_X] + sign * warp->one_sided_x_m;
-    double y = warp->sigma_y_m * z[HS_IN_BOW_Y] + sign * warp->one_sided_y_m;
+    double c = cos(warp->axis_rad), s = sin(warp->axis_rad), x_1_m, y_1_m;
+    double own_x = warp->other_x_m * z[HS_IN_BOW_X] + warp->stock_x_m * z[HS_IN_STOCK_X];
+    double own_y = warp->other_y_m * z[HS_IN_BOW_Y] + warp->stock_y_m * z[HS_IN_STOCK_Y];
+    hs_bend_draw(&x_1_m, &y_1_m, &warp->bend, z);
+    double x = hs_bow_sag_m(x_1_m, warp->length_m) + c * own_x - s * own_y;
+    double y = hs_bow_sag_m(y_1_m, warp->length_m) + c * own_y + s * own_x;
     double bow = hypot(x, y), shrink = bow > warp->left_m ? warp->left_m / bow : 1;
-    double c = shrink * cos(warp->axis_rad), s = shrink * sin(warp->axis_rad);
-    *x_m = c * x - s * y;
-    *y_m = c * y + s * x;
+    *x_m = shrink * x;
+    *y_m = shrink * y;
+}
+
+double hs_warp_ovality(const hs_warp *warp, const double z[HS_INPUTS]) {
+    double quench_m = warp->ring_m2 * hs_bend_ring(&warp->bend, z);
+    return fabs(quench_m + warp->other_y_m * z[HS_IN_BOW_Y] + warp->stock_y_m * z[HS_IN_STOCK_Y]);
 }
 
 int hs_dimension_along(const hs_job *job, const hs_dimension *dimension) {
@@ -75,14 +79,13 @@ double hs_warp_shape(const hs_warp *warp, const hs_job *job, const hs_dimension 
                      double x_m, double y_m, const double z[HS_INPUTS]) {
     if (hs_dimension_along(job, dimension)) return ends_shape(job, x_m, y_m, z);
     if (dimension->across == HS_ACROSS_FACES) return flat_shape(job, dimension->face[0], x_m, y_m);
-    if (job->part.form == HS_RING)
-        return hs_shape_ring(fabs(warp->sigma_ovality_m * z[HS_IN_BOW_Y]));
+    if (job->part.form == HS_RING) return hs_shape_ring(hs_warp_ovality(warp, z));
     return bar_shape(job, hypot(x_m, y_m));
 }
 
 double hs_warp_growth(const hs_warp *warp, const hs_job *job, const hs_dimension *dimension,
                       const double z[HS_INPUTS]) {
-    double strain = warp->growth;
+    double strain = warp->bend.growth;
     if (hs_dimension_along(job, dimension))
         strain += HS_K_PLAN_DOUBT_GROWTH_ALONG * hs_draw_share(z[HS_IN_GROWTH_ALONG]);
     else

@@ -70,6 +70,10 @@ void hs_json_distortion(hs_json *json, cJSON *to, const hs_result *result) {
     hs_json_mm(json, object, "bow_mm", d->bow_m);
     hs_json_mm(json, object, "bow_high_mm", d->bow_high_m);
     hs_json_mm(json, object, "growth_mm", d->growth_m);
+    hs_json_mm(json, object, "quench_mm", d->quench_m);
+    hs_json_mm(json, object, "quench_high_mm", d->quench_high_m);
+    hs_json_mm(json, object, "plain_rule_mm", d->plain_m);
+    hs_json_number(json, object, "skin_stress_MPa", 1e-6 * d->skin_Pa);
     hs_json_because(json, object, d->because, d->terms);
 }
 

@@ -47,12 +47,19 @@ static void profile_lines(hs_page *page) {
 static void bow_lines(hs_page *page) {
     const hs_result_distortion *d = &page->result->distortion;
     if (!(d->bow_m > 0) && d->terms == 0) return;
+    const char *what = d->ring ? "ovality" : "bow";
     hs_page_heading(page, "A4 Bow and growth over the length");
-    hs_page_say(page, 2, "bow: typical %s, 1 part in 20 has %s or more",
+    hs_page_say(page, 2, "%s: typical %s, 1 part in 20 has %s or more; made of", what,
                 hs_page_length(page, d->bow_m, HS_NEAREST).text,
                 hs_page_length(page, d->bow_high_m, HS_UP).text);
     for (size_t i = 0; i < d->terms; i++)
         hs_page_say(page, 2, "%8.3f mm  %s", d->because[i].value_m * 1e3, d->because[i].term);
+    hs_page_say(page, 2,
+                "%8.3f mm  to compare: plain rule by medium and height (one standard deviation)",
+                d->plain_m * 1e3);
+    hs_page_say(page, 2,
+                "stress of the skin along the part after an even quench: about %.0f MPa %s",
+                fabs(d->skin_Pa) * 1e-6, d->skin_Pa > 0 ? "of tension" : "of pressure");
     hs_page_say(page, 2, "growth of the length: %s",
                 hs_page_length(page, d->growth_m, HS_NEAREST).text);
 }

@@ -75,7 +75,7 @@ typedef struct share {
  */
 static share beyond_the_print(const hs_job *job, size_t index, vg_kind kind) {
     static hs_chain chain;
-    static hs_history_work work;
+    static hs_chain_work work;
     hs_result r = plan(job);
     const hs_dimension *d = &job->dimension[index];
     const hs_result_face *f = &r.face[d->face[0]];

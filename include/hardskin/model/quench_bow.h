@@ -38,6 +38,7 @@ typedef struct hs_bow_surface {
     double peak_1_m;    /* largest on the way, in any of the runs */
     double doubt_share; /* of the peak: fibres against solid bodies, one standard deviation */
     double surface_Pa;  /* stress of the skin, even quench, middle plasticity and film */
+    double soft;       /* share of the core that does not turn to martensite */
     size_t runs;
     double uneven; /* bound of the runs */
 } hs_bow_surface;
@@ -72,6 +73,7 @@ enum {
     HS_BOW_PLASTICITY, /* anywhere in its range, alike likely */
     HS_BOW_MODEL_X,    /* doubt of the model */
     HS_BOW_MODEL_Y,
+    HS_BOW_SOFT, /* where a soft core changes: a factor on all of it */
     HS_BOW_INPUTS
 };
 
@@ -80,6 +82,12 @@ enum {
 HS_API void hs_bow_curvatures(double *kappa_x_1_m, double *kappa_y_1_m,
                               const hs_bow_surface *surface, double uneven,
                               const double z[HS_BOW_INPUTS]);
+
+/** Half the difference of the curvatures (1/m, along the second axis) with the one and with the
+ *  other side of it cooled faster: how far a wall's curvature swings where the unevenness turns
+ *  round along it.  As hs_bow_curvatures; the side is not drawn. */
+HS_API double hs_bow_swing(const hs_bow_surface *surface, double uneven,
+                           const double z[HS_BOW_INPUTS]);
 
 enum { HS_BOW_DRAWS = 4096 };
 

@@ -84,7 +84,11 @@ typedef struct hs_result_scale {
 
 typedef struct hs_result_distortion {
     double bow_m, bow_high_m; /* typical, 1 part in 20; magnitude over the length */
-    double growth_m;          /* of the length */
+    int ring;                 /* these and the next are ovalities, largest less smallest diameter */
+    double quench_m, quench_high_m; /* of the computed quench of the section alone */
+    double plain_m; /* one standard deviation by the plain rule beta * 10 mm / height, to compare */
+    double growth_m; /* of the length */
+    double skin_Pa;  /* stress of the skin along the part after an even quench; < 0 pressure */
     size_t terms;
     hs_term because[HS_MAX_TERMS];
 } hs_result_distortion;

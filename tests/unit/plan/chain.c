@@ -29,7 +29,7 @@ static void misses(double *worst, double *of_doubt, double transfer_m_s) {
     enum { DRAWS = 60, LEVELS = 4 };
     double direct[LEVELS][DRAWS], error[LEVELS][DRAWS];
     static test_job t;
-    static hs_history_work work;
+    static hs_chain_work work;
     static hs_response r;
     hs_route route;
     hs_axes axes;
@@ -38,7 +38,7 @@ static void misses(double *worst, double *of_doubt, double transfer_m_s) {
         if (t.step[i].kind == HS_CARBURISE) t.step[i].transfer_m_s = transfer_m_s;
     CHECK(hs_route_read(&route, &t.job, NULL) == HS_OK);
     CHECK(hs_axes_of(&axes, &t.job, NULL) == HS_OK && axes.n == 1);
-    CHECK(hs_response_make(&r, &axes.axis[0], &route, &t.job.part.steel, &work, NULL) == HS_OK);
+    CHECK(hs_response_make(&r, &axes.axis[0], &route, &t.job.part.steel, &work.history, NULL) == HS_OK);
     for (unsigned i = 0; i < DRAWS; i++) {
         double z[HS_INPUTS] = {0};
         z[HS_IN_DIFFUSIVITY] = hs_random_normal(5, i, 0);
@@ -51,7 +51,7 @@ static void misses(double *worst, double *of_doubt, double transfer_m_s) {
                                .core_pct = draw.core_pct,
                                .transfer_factor = exp(draw.transfer_log)};
         hs_case_profile p;
-        CHECK(hs_history_run(&p, &axes.axis[0], &route, route.heats, at, &work, NULL) == HS_OK);
+        CHECK(hs_history_run(&p, &axes.axis[0], &route, route.heats, at, &work.history, NULL) == HS_OK);
         for (int k = 0; k < LEVELS; k++) {
             double carbon = 0.3 + 0.1 * k;
             direct[k][i] = depth_to(&p, carbon);
@@ -104,7 +104,7 @@ static void response__slow_and_fast_box__agree_with_the_history_run_directly(voi
      * time is right within 1.5 % of the depth, under a quarter of the doubt on it; the draw at its
      * bound has the rise's and the cooling's doubt in it as well, so it lies farther out. */
     static test_job t;
-    static hs_history_work work;
+    static hs_chain_work work;
     static hs_response r;
     static hs_route route;
     hs_axes axes;
@@ -113,12 +113,12 @@ static void response__slow_and_fast_box__agree_with_the_history_run_directly(voi
         t.step[0].from_box_red = red;
         CHECK(hs_route_read(&route, &t.job, NULL) == HS_OK);
         CHECK(hs_axes_of(&axes, &t.job, NULL) == HS_OK && axes.n == 1);
-        CHECK(hs_response_make(&r, &axes.axis[0], &route, &t.job.part.steel, &work, NULL) == HS_OK);
+        CHECK(hs_response_make(&r, &axes.axis[0], &route, &t.job.part.steel, &work.history, NULL) == HS_OK);
         const hs_route_heat *heat = &route.heat[0];
         for (int side = -1; side <= 1; side += 2) {
             double z[HS_INPUTS] = {0}, direct_m = NAN, factor = HS_K_BOX_HEAT_DOUBT_FACTOR;
             CHECK(direct_depth(&direct_m, &axes.axis[0], &t, side > 0 ? factor : 1 / factor,
-                               &work) == HS_OK);
+                               &work.history) == HS_OK);
             hs_response_draw draw = hs_response_at(&r, &t.job.part.steel, z);
             double middle_m = hs_response_depth(&r, 0.4, &draw);
             draw.root = sqrt((heat->hot_m2[1 + side] + heat->cool_m2[1 + side]) /
@@ -266,35 +266,6 @@ static void loss__four_quarters_brushed__lose_twice_one_hour(void) {
     NEAR(hs_loss_metal(&standing, 99, middle) / hour, 1.0, 1e-9);
 }
 
-static void warp__plate_masked_on_one_face__bows_by_the_one_sided_formula(void) {
-    /* exact: kappa = 6 e d (h - d) / h^3, f = kappa L^2 / 8 (distortion section 4) */
-    static test_job t;
-    static hs_history_work work;
-    static hs_chain both, one;
-    test_job_plate(&t, "16MnCr5");
-    CHECK(hs_chain_make(&both, &t.job, &work, NULL) == HS_OK);
-    NEAR(both.warp.one_sided_y_m, 0, 1e-12);
-    NEAR(both.warp.one_sided_x_m, 0, 1e-12);
-    t.face[1].finish = HS_SOFT;
-    CHECK(hs_chain_make(&one, &t.job, &work, NULL) == HS_OK);
-    CHECK(one.warp.one_sided_y_m > 0.02e-3 && one.warp.one_sided_y_m < 1e-3);
-    NEAR(one.warp.one_sided_x_m, 0, 1e-12);
-}
-
-static void warp__random_bow__has_the_spread_of_its_medium(void) {
-    /* own formula of the contract: beta .03 oil at 10 %: 20 mm, 300 mm: .169 mm one sigma */
-    static test_job t;
-    static hs_history_work work;
-    static hs_chain chain;
-    test_job_plate(&t, "16MnCr5");
-    CHECK(hs_chain_make(&chain, &t.job, &work, NULL) == HS_OK);
-    NEAR(chain.warp.sigma_y_m, 0.03 * 0.010 / 0.020 * 0.09 / 8, 1e-12);
-    NEAR(chain.warp.sigma_x_m, 0.03 * 0.010 / 0.060 * 0.09 / 8, 1e-12);
-    t.step[3].uneven = 0.05;
-    CHECK(hs_chain_again(&chain, &chain, &t.job, NULL) == HS_OK);
-    NEAR(chain.warp.sigma_y_m, 0.5 * 0.03 * 0.010 / 0.020 * 0.09 / 8, 1e-12);
-}
-
 static void draws__sum_of_four_normals__has_the_interval_of_jcgm_101(void) {
     /* published: JCGM 101:2008 section 9.2.2: four N(0,1) summed, 95 % interval +-3.92 */
     static hs_draws draws;
@@ -309,7 +280,7 @@ static void draws__sum_of_four_normals__has_the_interval_of_jcgm_101(void) {
 
 static void chain__case_through_half_the_wall__is_refused(void) {
     static test_job t;
-    static hs_history_work work;
+    static hs_chain_work work;
     static hs_chain chain;
     hs_error err = {0};
     test_job_plate(&t, "16MnCr5");
@@ -325,7 +296,5 @@ HS_TEST_MAIN("plan chain", TEST(response__random_draws__agree_with_the_history_r
              TEST(packed_load__many_parts__widen_the_box),
              TEST(route__without_a_quench__is_refused),
              TEST(loss__four_quarters_brushed__lose_twice_one_hour),
-             TEST(warp__plate_masked_on_one_face__bows_by_the_one_sided_formula),
-             TEST(warp__random_bow__has_the_spread_of_its_medium),
              TEST(draws__sum_of_four_normals__has_the_interval_of_jcgm_101),
              TEST(chain__case_through_half_the_wall__is_refused))

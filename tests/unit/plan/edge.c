@@ -166,7 +166,7 @@ static void edge__outer__is_the_sharpest_that_takes_carbon(void) {
 
 static void edge__chain__judges_the_face_beside_a_mask_and_no_plate(void) {
     static test_job t;
-    static hs_history_work work;
+    static hs_chain_work work;
     static hs_chain chain;
     static const double middle[HS_INPUTS] = {0};
     test_job_profile(&t, "16MnCr5", 0.3); /* its cut is masked, a blunt edge beside the top */

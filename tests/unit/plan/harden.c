@@ -7,7 +7,7 @@
 #include <string.h>
 
 static const double middle[HS_INPUTS] = {0};
-static hs_history_work work;
+static hs_chain_work work;
 static hs_chain chain;
 
 static hs_status in_water(test_job *t, double limit_HV, hs_error *err) {

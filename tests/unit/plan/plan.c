@@ -88,6 +88,7 @@ static void plan__go__is_not_said_of_more_than_is_proved(void) {
         test_job_plate(&t, "16MnCr5");
         t.step[0].hold_s = (hs_span){18 * 3600, 18 * 3600, 18 * 3600};
         t.step[3].uneven = 0.04;
+        t.job.part.condition = HS_STRESS_RELIEVED;
         t.face[0].case_m = t.face[1].case_m = 0.4e-3;
         t.face[0].hardness_HV = t.face[1].hardness_HV = 0;
         t.job.shop.confidence = levels[k];

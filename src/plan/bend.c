@@ -1,0 +1,109 @@
+#include "plan/bend.h"
+
+#include "constants.h"
+#include "hardskin/tables/table.h"
+#include "plan/bend_section.h"
+#include "plan/warp_frame.h"
+
+#include <math.h>
+#include <string.h>
+
+static double uneven_of(const hs_step *quench) {
+    if (quench->uneven >= 0) return quench->uneven;
+    return hs_table_number(hs_table_get(HS_TABLE_QUENCH), quench->medium_row,
+                           HS_QUENCH_UNEVEN_REFERENCE);
+}
+
+static int same(const hs_bend_key *a, const hs_bend_key *b) {
+    return a->medium_row == b->medium_row && a->start_K == b->start_K &&
+           !memcmp(&a->steel, &b->steel, sizeof a->steel) &&
+           !memcmp(a->closed, b->closed, sizeof a->closed);
+}
+
+static hs_status layer_of(hs_bend_work *work, double *case_m, const hs_job *job,
+                          const hs_route *route, const hs_case_profile *typical,
+                          const hs_quenched *quenched, hs_error *err) {
+    static const double surface_m = 0;
+    const hs_composition *steel = &job->part.steel.mid;
+    hs_quench_profile p = {typical->n, typical->depth_m, typical->carbon_pct,
+                           hs_acm_pct(route->dissolve_K)};
+    if (p.n == 0) {
+        p.n = 1;
+        p.depth_m = &surface_m;
+        p.carbon_pct = &steel->C;
+    }
+    return hs_quench_layer_of(&work->layer, case_m, &p, steel, quenched, route->dissolve_K, err);
+}
+
+static hs_status surface_of(hs_bend *bend, const hs_job *job, const hs_route *route,
+                            hs_bend_work *work, hs_error *err) {
+    const hs_bend_section *part = &work->part;
+    const hs_table *media = hs_table_get(HS_TABLE_QUENCH);
+    double first_rad = 0;
+    hs_status status = HS_OK;
+    if (job->part.form == HS_PROFILE) status = hs_warp_frame(&first_rad, &part->section, err);
+    if (status != HS_OK) return status;
+    hs_bow_question q = {.section = &part->section,
+                         .closed = bend->key.closed,
+                         .layer = &work->layer,
+                         .case_m = bend->case_m,
+                         .steel = &job->part.steel.mid,
+                         .medium = hs_table_text(media, bend->key.medium_row, HS_QUENCH_MEDIUM),
+                         .start_K = route->dissolve_K,
+                         .bath_K = HS_K_PLAN_DOUBT_QUENCH_BATH,
+                         .uneven = bend->uneven,
+                         .plasticity_high_1_Pa = hs_quench_plasticity_most(),
+                         .first_rad = first_rad,
+                         .edge_factor = part->ring ? part->edge_factor : NULL,
+                         .mirror_x = part->mirror_x,
+                         .mirror_y = part->mirror_y};
+    if (bend->case_m > 0) q.plasticity_low_1_Pa = hs_quench_plasticity_case_least();
+    status = hs_bow_surface_make(&bend->surface, &q, &work->quench, err);
+    if (status == HS_OK) bend->growth = hs_bow_growth(&work->quench);
+    return status;
+}
+
+hs_status hs_bend_make(hs_bend *bend, const hs_bend *like, const hs_job *job, const hs_route *route,
+                       const hs_case_profile *typical, const hs_quenched *quenched,
+                       hs_bend_work *work, hs_error *err) {
+    const hs_step *quench = &job->step[route->quench];
+    hs_bend out = {.key = {.medium_row = quench->medium_row,
+                           .start_K = route->dissolve_K,
+                           .steel = job->part.steel.mid},
+                   .uneven = uneven_of(quench)};
+    hs_bend_section_of(&work->part, out.key.closed, job);
+    if (like && same(&out.key, &like->key)) {
+        double uneven = out.uneven;
+        *bend = *like;
+        bend->uneven = uneven;
+        return HS_OK;
+    }
+    hs_status status = layer_of(work, &out.case_m, job, route, typical, quenched, err);
+    if (status == HS_OK) status = surface_of(&out, job, route, work, err);
+    if (status == HS_OK) *bend = out;
+    return status;
+}
+
+static void inputs(double to[HS_BOW_INPUTS], const double z[HS_INPUTS]) {
+    to[HS_BOW_UNEVEN] = z[HS_IN_UNEVEN];
+    to[HS_BOW_SIDE] = z[HS_IN_SIDE];
+    to[HS_BOW_FILM] = z[HS_IN_FILM];
+    to[HS_BOW_PLASTICITY] = z[HS_IN_PLASTICITY];
+    to[HS_BOW_MODEL_X] = z[HS_IN_MODEL_X];
+    to[HS_BOW_MODEL_Y] = z[HS_IN_MODEL_Y];
+    to[HS_BOW_SOFT] = z[HS_IN_SOFT];
+}
+
+void hs_bend_draw(double *x_1_m, double *y_1_m, const hs_bend *bend, const double z[HS_INPUTS]) {
+    double in[HS_BOW_INPUTS];
+    inputs(in, z);
+    hs_bow_curvatures(y_1_m, x_1_m, &bend->surface, bend->uneven, in);
+}
+
+/* Outside and bore washed unlike each other, this way at one quarter and the other way at the
+ * next. */
+double hs_bend_ring(const hs_bend *bend, const double z[HS_INPUTS]) {
+    double in[HS_BOW_INPUTS];
+    inputs(in, z);
+    return hs_bow_swing(&bend->surface, bend->uneven, in);
+}

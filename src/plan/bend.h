@@ -1,0 +1,64 @@
+/* What the quench makes of a job's section, computed: the surface its bow is drawn from, growth,
+ * stress of the skin. */
+#ifndef HS_PLAN_BEND_H
+#define HS_PLAN_BEND_H
+
+#include "hardskin/model/case.h"
+#include "hardskin/model/quench_bow.h"
+#include "hardskin/model/quench_layer.h"
+#include "plan/draw.h"
+#include "plan/route.h"
+
+enum { HS_ROUND_CORNERS = 36, HS_BEND_POINTS = 2 * HS_ROUND_CORNERS };
+
+/** What a surface was computed for. */
+typedef struct hs_bend_key {
+    hs_composition steel;
+    size_t medium_row;
+    double start_K;
+    int closed[HS_MAX_OUTLINE]; /* of each outline edge: no carbon enters */
+} hs_bend_key;
+
+typedef struct hs_bend {
+    hs_bend_key key;
+    hs_bow_surface surface; /* curvatures over the section's x and y; of a ring: of its wall, x
+                               along the ring, y outwards */
+    double uneven;          /* of this job: 95 % bound */
+    double growth;          /* linear strain of the length against the soft state */
+    double case_m;          /* total case the runs had */
+} hs_bend;
+
+/** A job's section as the quench sees it. */
+typedef struct hs_bend_section {
+    hs_section section;
+    hs_point point[HS_BEND_POINTS];
+    double edge_factor[4]; /* of a ring's wall: its bore is hardly washed */
+    int ring, mirror_x, mirror_y;
+} hs_bend_section;
+
+/** Scratch. */
+typedef struct hs_bend_work {
+    hs_bow_work quench;
+    hs_bend_section part;
+    hs_quench_layer layer;
+} hs_bend_work;
+
+/** Compute the bend of a job; 3 to 15 quenches, some tenths of a second.
+ *
+ *    bend      out
+ *    like      in    may be NULL; a bend with the same key is taken over: another unevenness is a
+ *                    factor, another case depth moves the bow by less than its doubt
+ *    typical   in    carbon below the first ground face; n = 0: no carbon enters anywhere
+ *    quenched  in    the thinnest wall, in the middle of the medium's severity
+ *  Returns  HS_OK, or as hs_bow_surface_make and hs_quench_layer_of. */
+hs_status hs_bend_make(hs_bend *bend, const hs_bend *like, const hs_job *job, const hs_route *route,
+                       const hs_case_profile *typical, const hs_quenched *quenched,
+                       hs_bend_work *work, hs_error *err);
+
+/** Curvatures (1/m) of a draw: x that of a bow along the section's x. */
+void hs_bend_draw(double *x_1_m, double *y_1_m, const hs_bend *bend, const double z[HS_INPUTS]);
+
+/** Curvature (1/m) of a ring's wall in a draw that swings from one quarter to the next. */
+double hs_bend_ring(const hs_bend *bend, const double z[HS_INPUTS]);
+
+#endif
