@@ -3,11 +3,13 @@
 #include "constants.h"
 
 #include <math.h>
+#include <string.h>
 
 /* Cells across the section's least thickness, by the strongest film of the medium: a gentle one
  * leaves the section nearly even (and many small cells would take a march of hours very many
  * steps), a fierce one makes gradients that six cells miss by a third of the bow. */
 static const double CELLS_GENTLE = 3, CELLS_USUAL = 6, CELLS_FIERCE = 9;
+static const double COARSE_SPACING = 1.6;
 static const double GENTLE_W_M2K = 300, FIERCE_W_M2K = 7000;
 /* A section whose second moments differ by less than this share has no axes of its own: first_rad.
  */
@@ -46,6 +48,7 @@ static double usual_spacing(const hs_section_properties *p, const hs_section *se
 static hs_status make_mesh(hs_quench_mesh *mesh, const hs_bow_question *q,
                            const hs_section_properties *p, const hs_curve *film, hs_error *err) {
     double spacing_m = q->spacing_m > 0 ? q->spacing_m : usual_spacing(p, q->section, film);
+    if (q->coarse) spacing_m *= COARSE_SPACING;
     hs_status status = HS_E_TOO_LARGE;
     for (int k = 0; k < 12 && status == HS_E_TOO_LARGE; k++) {
         status = hs_quench_mesh_make(mesh, q->section, spacing_m, q->case_m, err);
@@ -67,7 +70,7 @@ static void set_levels(hs_bow_surface *s, const hs_bow_question *q) {
     for (int f = 0; f < HS_BOW_FILMS; f++)
         s->film_log[f] = step * (f - 1);
     double low = q->plasticity_low_1_Pa, high = q->plasticity_high_1_Pa;
-    s->plasticities = high > low ? HS_BOW_PLASTICITIES : 1;
+    s->plasticities = high > low ? q->coarse ? 3 : HS_BOW_PLASTICITIES : 1;
     for (size_t k = 0; k < s->plasticities; k++)
         s->plasticity_1_Pa[k] =
             low + (high - low) * (double)k / fmax(1, (double)s->plasticities - 1);
@@ -136,6 +139,14 @@ static hs_status run_even(runner *r, int film, hs_error *err) {
     return straight ? HS_OK : run(r->s->even[film], r, film, -1, err);
 }
 
+static void as_middle_film(hs_bow_surface *s) {
+    for (int film = 0; film < HS_BOW_FILMS; film += 2) {
+        memcpy(s->even[film], s->even[1], sizeof s->even[1]);
+        for (int side = 0; side < HS_BOW_SIDES; side++)
+            memcpy(s->side[side][film], s->side[side][1], sizeof s->side[side][1]);
+    }
+}
+
 hs_status hs_bow_surface_make(hs_bow_surface *s, const hs_bow_question *q, hs_bow_work *w,
                               hs_error *err) {
     runner r = {.s = s, .q = q, .w = w};
@@ -167,10 +178,12 @@ hs_status hs_bow_surface_make(hs_bow_surface *s, const hs_bow_question *q, hs_bo
     for (size_t k = 0; k < s->plasticities; k++)
         r.c.plasticity_1_Pa[k] = s->plasticity_1_Pa[k];
     for (int film = 0; film < HS_BOW_FILMS && status == HS_OK; film++) {
+        if (q->coarse && film != 1) continue;
         status = run_even(&r, film, err);
         for (int side = 0; side < HS_BOW_SIDES && status == HS_OK; side++)
             status = run_side(&r, side, film, err);
     }
+    if (q->coarse) as_middle_film(s);
     return status;
 }
 

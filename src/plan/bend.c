@@ -53,6 +53,7 @@ static hs_status surface_of(hs_bend *bend, const hs_job *job, const hs_route *ro
                          .bath_K = HS_K_PLAN_DOUBT_QUENCH_BATH,
                          .uneven = bend->uneven,
                          .plasticity_high_1_Pa = hs_quench_plasticity_most(),
+                         .coarse = bend->coarse,
                          .first_rad = first_rad,
                          .edge_factor = part->ring ? part->edge_factor : NULL,
                          .mirror_x = part->mirror_x,
@@ -63,25 +64,38 @@ static hs_status surface_of(hs_bend *bend, const hs_job *job, const hs_route *ro
     return status;
 }
 
+/* One whose runs hold for this key, as fine as asked; NULL: none. */
+static const hs_bend *known(const hs_bend *like, const hs_bend_work *work, const hs_bend_key *key,
+                            int coarse) {
+    if (like && like->coarse <= coarse && same(key, &like->key)) return like;
+    for (size_t i = 0; i < work->known; i++)
+        if (work->bend[i].coarse <= coarse && same(key, &work->bend[i].key)) return &work->bend[i];
+    return NULL;
+}
+
 hs_status hs_bend_make(hs_bend *bend, const hs_bend *like, const hs_job *job, const hs_route *route,
-                       const hs_case_profile *typical, const hs_quenched *quenched,
+                       const hs_case_profile *typical, const hs_quenched *quenched, int coarse,
                        hs_bend_work *work, hs_error *err) {
     const hs_step *quench = &job->step[route->quench];
     hs_bend out = {.key = {.medium_row = quench->medium_row,
                            .start_K = route->dissolve_K,
                            .steel = job->part.steel.mid},
-                   .uneven = uneven_of(quench)};
+                   .uneven = uneven_of(quench),
+                   .coarse = coarse};
     hs_bend_section_of(&work->part, out.key.closed, job);
-    if (like && same(&out.key, &like->key)) {
+    const hs_bend *found = known(like, work, &out.key, coarse);
+    if (found) {
         double uneven = out.uneven;
-        *bend = *like;
+        *bend = *found;
         bend->uneven = uneven;
         return HS_OK;
     }
     hs_status status = layer_of(work, &out.case_m, job, route, typical, quenched, err);
     if (status == HS_OK) status = surface_of(&out, job, route, work, err);
-    if (status == HS_OK) *bend = out;
-    return status;
+    if (status != HS_OK) return status;
+    if (work->known < HS_BENDS_KNOWN) work->bend[work->known++] = out;
+    *bend = out;
+    return HS_OK;
 }
 
 static void inputs(double to[HS_BOW_INPUTS], const double z[HS_INPUTS]) {

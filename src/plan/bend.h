@@ -26,6 +26,7 @@ typedef struct hs_bend {
     double uneven;          /* of this job: 95 % bound */
     double growth;          /* linear strain of the length against the soft state */
     double case_m;          /* total case the runs had */
+    int coarse;             /* good enough to search with, not to answer with */
 } hs_bend;
 
 /** A job's section as the quench sees it. */
@@ -36,23 +37,29 @@ typedef struct hs_bend_section {
     int ring, mirror_x, mirror_y;
 } hs_bend_section;
 
-/** Scratch. */
+enum { HS_BENDS_KNOWN = 16 };
+
+/** Scratch, and what was computed before: known = 0 forgets it. */
 typedef struct hs_bend_work {
+    hs_bend bend[HS_BENDS_KNOWN];
+    size_t known;
     hs_bow_work quench;
     hs_bend_section part;
     hs_quench_layer layer;
 } hs_bend_work;
 
-/** Compute the bend of a job; 3 to 15 quenches, some tenths of a second.
+/** Compute the bend of a job; 3 to 15 quenches, some tenths of a second; coarse: a tenth of that.
  *
  *    bend      out
- *    like      in    may be NULL; a bend with the same key is taken over: another unevenness is a
- *                    factor, another case depth moves the bow by less than its doubt
+ *    like      in    may be NULL. One with the same key is taken over, as is one known: another
+ *                    unevenness is a factor, another case depth moves the bow by less than its
+ *                    doubt
+ *    coarse    in    do so where none is known
  *    typical   in    carbon below the first ground face; n = 0: no carbon enters anywhere
  *    quenched  in    the thinnest wall, in the middle of the medium's severity
  *  Returns  HS_OK, or as hs_bow_surface_make and hs_quench_layer_of. */
 hs_status hs_bend_make(hs_bend *bend, const hs_bend *like, const hs_job *job, const hs_route *route,
-                       const hs_case_profile *typical, const hs_quenched *quenched,
+                       const hs_case_profile *typical, const hs_quenched *quenched, int coarse,
                        hs_bend_work *work, hs_error *err);
 
 /** Curvatures (1/m) of a draw: x that of a bow along the section's x. */

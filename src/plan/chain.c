@@ -53,20 +53,30 @@ static hs_status start(hs_chain *chain, const hs_route *like, const hs_job *job,
     return HS_OK;
 }
 
+static hs_status bend(hs_chain *chain, const hs_chain *base, int coarse, hs_chain_work *work,
+                      hs_error *err) {
+    static const hs_case_profile none = {0};
+    const hs_case_profile *typical = chain->axes.n > 0 ? &chain->response[0].typical : &none;
+    hs_quenched quenched = hs_harden_section(chain);
+    return hs_warp_make(&chain->warp, base ? &base->warp.bend : NULL, chain->job, &chain->route,
+                        typical, &quenched, coarse, &work->bend, err);
+}
+
+/* With a base it is one of many in a search: coarse. */
 static hs_status finish(hs_chain *chain, const hs_chain *base, hs_chain_work *work, hs_error *err) {
     const hs_job *job = chain->job;
     hs_status status = hs_harden_core(chain, err);
     for (size_t i = 0; status == HS_OK && i < job->faces; i++)
         status = hs_harden_face(chain, i, err);
     if (status != HS_OK) return status;
-    static const hs_case_profile none = {0};
-    const hs_case_profile *typical = chain->axes.n > 0 ? &chain->response[0].typical : &none;
-    double surface_pct = chain->axes.n > 0 ? typical->carbon_pct[0] : job->part.steel.mid.C;
+    double surface_pct =
+        chain->axes.n > 0 ? chain->response[0].typical.carbon_pct[0] : job->part.steel.mid.C;
     status = hs_loss_make(&chain->loss, job, &chain->route, surface_pct, err);
-    if (status != HS_OK) return status;
-    hs_quenched quenched = hs_harden_section(chain);
-    return hs_warp_make(&chain->warp, base ? &base->warp.bend : NULL, job, &chain->route, typical,
-                        &quenched, &work->bend, err);
+    return status == HS_OK ? bend(chain, base, base != NULL, work, err) : status;
+}
+
+hs_status hs_chain_whole(hs_chain *chain, hs_chain_work *work, hs_error *err) {
+    return chain->warp.bend.coarse ? bend(chain, NULL, 0, work, err) : HS_OK;
 }
 
 hs_status hs_chain_fire(hs_chain *chain, const hs_chain *base, const hs_job *job,
@@ -78,6 +88,7 @@ hs_status hs_chain_fire(hs_chain *chain, const hs_chain *base, const hs_job *job
 }
 
 hs_status hs_chain_make(hs_chain *chain, const hs_job *job, hs_chain_work *work, hs_error *err) {
+    work->bend.known = 0;
     return hs_chain_fire(chain, NULL, job, work, err);
 }
 

@@ -67,9 +67,13 @@ hs_status hs_chain_again(hs_chain *chain, const hs_chain *base, const hs_job *jo
                          hs_chain_work *work, hs_error *err);
 
 /** The whole of it, but the bend of `base` taken over where quench, steel and masks are the same.
+ *  This and hs_chain_again are for searches: another quench's bend is coarse until hs_chain_whole.
  */
 hs_status hs_chain_fire(hs_chain *chain, const hs_chain *base, const hs_job *job,
                         hs_chain_work *work, hs_error *err);
+
+/** The bend of a chain as fine as an answer wants it. */
+hs_status hs_chain_whole(hs_chain *chain, hs_chain_work *work, hs_error *err);
 
 /** What one face brings into the sums, in a draw. */
 typedef struct hs_trial {

@@ -23,6 +23,8 @@ hs_status hs_search_run(hs_search *s, const hs_variant *variant, int fire) {
 
 void hs_search_confirm(hs_search *s, const hs_variant *variant) {
     s->work->chain.job = &variant->job;
+    /* a quench that ran coarse runs whole as well; if it should not, the coarse one stands */
+    (void)hs_chain_whole(&s->work->chain, s->scratch, NULL);
     hs_decide_again(s->work->found, s->before, &s->work->chain, s->draws, 1, s->decide);
 }
 

@@ -1,4 +1,5 @@
 #include "plan/variant.h"
+#include "plan/variant_part.h"
 
 #include "constants.h"
 #include "hardskin/tables/table.h"
@@ -14,6 +15,8 @@ void hs_variant_start(hs_variant *v, const hs_job *job) {
     memcpy(v->face, job->face, job->faces * sizeof *job->face);
     v->job.step = v->step;
     v->job.face = v->face;
+    memcpy(v->dimension, job->dimension, job->dimensions * sizeof *job->dimension);
+    v->job.dimension = v->dimension;
     v->quench = 0;
 }
 
@@ -143,16 +146,6 @@ static int other_steel(hs_variant *v, int size) {
     return 1;
 }
 
-static int remade_centres(hs_variant *v, int size) {
-    (void)size;
-    if (v->job.part.form != HS_BAR || v->job.part.held != HS_OLD_CENTRES) return 0;
-    v->job.part.held = HS_REMADE_CENTRES;
-    snprintf(v->what, sizeof v->what, "remake the centres after hardening");
-    snprintf(v->text, sizeof v->text,
-             "grind the centres anew to halve the run-out; keep the ends soft or lap them");
-    return 1;
-}
-
 static int straighten(hs_variant *v, int size) {
     static const double left_m[] = {0.15e-3, 0.10e-3, 0.05e-3};
     hs_step *quench = last_step(v, HS_QUENCH);
@@ -167,35 +160,20 @@ static int straighten(hs_variant *v, int size) {
     return 1;
 }
 
-static int less_case(hs_variant *v, int size) {
-    static const double less_m[] = {0.1e-3, 0.2e-3, 0.3e-3, 0.4e-3};
-    double most_m = 0;
-    for (size_t i = 0; i < v->job.faces; i++) {
-        if (v->face[i].case_m <= 0) continue;
-        v->face[i].case_m = fmax(0.1e-3, v->face[i].case_m - less_m[size]);
-        most_m = fmax(most_m, v->face[i].case_m);
-    }
-    if (most_m == 0) return 0;
-    snprintf(v->what, sizeof v->what, "less case wanted: %.2f mm", most_m * 1e3);
-    snprintf(v->text, sizeof v->text, "the drawing must allow it: ask whoever owns it");
-    return 1;
-}
-
-static int narrower_tolerance(hs_variant *v, int size) {
-    static const double shares[] = {0.6, 0.4, 0.2};
-    v->job.shop.rough_tolerance_m *= shares[size];
-    if (v->job.shop.rough_tolerance_m < 0.01e-3) return 0;
-    snprintf(v->what, sizeof v->what, "rough-machine to +-%.3f mm",
-             v->job.shop.rough_tolerance_m * 1e3);
-    snprintf(v->text, sizeof v->text, "finer cut before the fire: grind or fine mill the blank");
-    return 1;
-}
-
 const hs_change *hs_changes(size_t *n) {
     static const hs_change changes[] = {
-        {wrapped_reheat, 0, 1},     {remade_centres, 0, 1}, {more_even_quench, 0, 3},
-        {narrower_tolerance, 0, 3}, {gentler_quench, 0, 2}, {richer_medium, 1, 1},
-        {straighten, 0, 3},         {less_case, 0, 4},      {stronger_quench, 0, 3},
+        {wrapped_reheat, 0, 1},
+        {hs_variant_stress_relief, 0, 1},
+        {hs_variant_remade_centres, 0, 1},
+        {more_even_quench, 0, 3},
+        {hs_variant_finish_end, 0, 2},
+        {hs_variant_narrower_tolerance, 0, 3},
+        {gentler_quench, 0, 2},
+        {richer_medium, 1, 1},
+        {straighten, 0, 3},
+        {hs_variant_mask, 1, 1},
+        {hs_variant_less_case, 0, 4},
+        {stronger_quench, 0, 3},
         {other_steel, 1, 3},
     };
     *n = sizeof changes / sizeof *changes;

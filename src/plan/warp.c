@@ -68,14 +68,14 @@ static double straightened_to(const hs_job *job, size_t quench) {
 }
 
 hs_status hs_warp_make(hs_warp *warp, const hs_bend *like, const hs_job *job, const hs_route *route,
-                       const hs_case_profile *typical, const hs_quenched *quenched,
+                       const hs_case_profile *typical, const hs_quenched *quenched, int coarse,
                        hs_bend_work *work, hs_error *err) {
     hs_warp out = {.length_m = job->part.length_m, .left_m = straightened_to(job, route->quench)};
     hs_status status = HS_OK;
     if (job->part.form == HS_PROFILE)
         status = hs_warp_frame(&out.axis_rad, &job->part.section, err);
     if (status == HS_OK)
-        status = hs_bend_make(&out.bend, like, job, route, typical, quenched, work, err);
+        status = hs_bend_make(&out.bend, like, job, route, typical, quenched, coarse, work, err);
     if (status != HS_OK) return status;
     out.beta = of_medium(&job->step[route->quench], out.bend.uneven, HS_QUENCH_SIGMA_BETA);
     status = random_bow(&out, job, route, err);

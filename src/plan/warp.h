@@ -18,12 +18,12 @@ typedef struct hs_warp {
 } hs_warp;
 
 /** Bow (across x, across y) and growth figures of a job.
- *    like      hs_bend          in   may be NULL: hs_bend_make
+ *    like, coarse               in   hs_bend_make
  *    typical   hs_case_profile  in   carbon of the first axis; n = 0: none
  *    quenched  hs_quenched      in   the thinnest wall
  *  Returns  HS_OK, or as the section functions and hs_bend_make. */
 hs_status hs_warp_make(hs_warp *warp, const hs_bend *like, const hs_job *job, const hs_route *route,
-                       const hs_case_profile *typical, const hs_quenched *quenched,
+                       const hs_case_profile *typical, const hs_quenched *quenched, int coarse,
                        hs_bend_work *work, hs_error *err);
 
 /** Bow at mid-length in a draw (m) across the sheet's x and y, signed, straightening in it. */

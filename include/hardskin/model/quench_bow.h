@@ -20,6 +20,7 @@ typedef struct hs_bow_question {
     double uneven; /* between opposite sides, (h1 - h2)/mean: 95 % bound; 0: even */
     double plasticity_low_1_Pa, plasticity_high_1_Pa; /* equal: fixed */
     double spacing_m;                                 /* of the mesh; 0: the usual */
+    int coarse;       /* half the cells across, one film, three plasticities: a tenth of the time */
     double first_rad; /* the sides count from the principal axis nearest to this direction */
     const double *edge_factor; /* on the film, of each outline edge, or NULL */
     int mirror_x, mirror_y;    /* section and case are their own mirror image across x, y */
@@ -38,7 +39,7 @@ typedef struct hs_bow_surface {
     double peak_1_m;    /* largest on the way, in any of the runs */
     double doubt_share; /* of the peak: fibres against solid bodies, one standard deviation */
     double surface_Pa;  /* stress of the skin, even quench, middle plasticity and film */
-    double soft;       /* share of the core that does not turn to martensite */
+    double soft;        /* share of the core that does not turn to martensite */
     size_t runs;
     double uneven; /* bound of the runs */
 } hs_bow_surface;

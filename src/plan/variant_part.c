@@ -1,0 +1,96 @@
+/* Changes of the part, its drawing and its rough machining; variant.c has those of fire and quench.
+ */
+#include "plan/variant_part.h"
+
+#include "constants.h"
+#include "plan/chain.h"
+
+#include <math.h>
+#include <stdio.h>
+
+int hs_variant_remade_centres(hs_variant *v, int size) {
+    (void)size;
+    if (v->job.part.form != HS_BAR || v->job.part.held != HS_OLD_CENTRES) return 0;
+    v->job.part.held = HS_REMADE_CENTRES;
+    snprintf(v->what, sizeof v->what, "remake the centres after hardening");
+    snprintf(v->text, sizeof v->text,
+             "grind the centres anew to halve the run-out; keep the ends soft or lap them");
+    return 1;
+}
+
+int hs_variant_less_case(hs_variant *v, int size) {
+    static const double less_m[] = {0.1e-3, 0.2e-3, 0.3e-3, 0.4e-3};
+    double most_m = 0;
+    for (size_t i = 0; i < v->job.faces; i++) {
+        if (v->face[i].case_m <= 0) continue;
+        v->face[i].case_m = fmax(0.1e-3, v->face[i].case_m - less_m[size]);
+        most_m = fmax(most_m, v->face[i].case_m);
+    }
+    if (most_m == 0) return 0;
+    snprintf(v->what, sizeof v->what, "less case wanted: %.2f mm", most_m * 1e3);
+    snprintf(v->text, sizeof v->text, "the drawing must allow it: ask whoever owns it");
+    return 1;
+}
+
+int hs_variant_narrower_tolerance(hs_variant *v, int size) {
+    static const double shares[] = {0.6, 0.4, 0.2};
+    v->job.shop.rough_tolerance_m *= shares[size];
+    if (v->job.shop.rough_tolerance_m < 0.01e-3) return 0;
+    snprintf(v->what, sizeof v->what, "rough-machine to +-%.3f mm",
+             v->job.shop.rough_tolerance_m * 1e3);
+    snprintf(v->text, sizeof v->text, "finer cut before the fire: grind or fine mill the blank");
+    return 1;
+}
+
+int hs_variant_stress_relief(hs_variant *v, int size) {
+    (void)size;
+    if (v->job.part.condition == HS_STRESS_RELIEVED) return 0;
+    for (size_t i = 0; i < v->job.steps; i++)
+        if (v->step[i].kind == HS_STRESS_RELIEVE) return 0;
+    v->job.part.condition = HS_STRESS_RELIEVED;
+    snprintf(v->what, sizeof v->what, "stress relieve before the last cut");
+    snprintf(v->text, sizeof v->text,
+             "rough to 1 to 2 mm over, 600 to 650 C for an hour per 25 mm, cool slowly, machine "
+             "again");
+    return 1;
+}
+
+/* Less of the finished tolerance, at the end where the wheel takes less. */
+int hs_variant_finish_end(hs_variant *v, int size) {
+    static const double kept[] = {0.5, 0.25};
+    const double fine_m = 5e-6; /* nobody grinds to less on purpose */
+    int changed = 0;
+    for (size_t i = 0; i < v->job.dimensions; i++) {
+        hs_size *s = &v->dimension[i].size;
+        double room_m = (s->upper_m - s->lower_m) * kept[size];
+        if (room_m < fine_m) continue;
+        if (hs_dimension_inside(&v->job, &v->dimension[i]))
+            s->upper_m = s->lower_m + room_m;
+        else
+            s->lower_m = s->upper_m - room_m;
+        changed = 1;
+    }
+    const char *part = size == 0 ? "half" : "quarter";
+    snprintf(v->what, sizeof v->what, "finish in the fuller %s", part);
+    snprintf(v->text, sizeof v->text,
+             "outside sizes in the upper %s of the tolerance, bores and slots in the lower: slower "
+             "grinding",
+             part);
+    return changed;
+}
+
+/* A ground face of which neither case nor hardness is asked needs no carbon. */
+int hs_variant_mask(hs_variant *v, int size) {
+    char name[40] = "";
+    (void)size;
+    for (size_t i = 0; i < v->job.faces; i++) {
+        if (v->face[i].finish != HS_GROUND || hs_face_asks(&v->face[i])) continue;
+        v->face[i].finish = HS_SOFT;
+        if (!name[0]) snprintf(name, sizeof name, "%s", v->face[i].name);
+    }
+    if (!name[0]) return 0;
+    snprintf(v->what, sizeof v->what, "mask face %s, machine it after the fire", name);
+    snprintf(v->text, sizeof v->text,
+             "copper, clay or stop-off paste; a case on one side bends the part, reckoned in");
+    return 1;
+}
