@@ -48,22 +48,18 @@ static int traps_liquid(const hs_job *job) {
     return 0;
 }
 
-static double least_size(const hs_part *part) {
-    if (part->form == HS_PLATE) return fmin(part->thickness_m, part->width_m);
-    if (part->form == HS_BAR) return part->diameter_m;
-    if (part->form == HS_RING) return 0.5 * (part->outside_m - part->bore_m);
-    double least_m = INFINITY, wall_m;
-    for (size_t edge = 1; edge <= part->section.outline.n; edge++)
-        if (hs_section_wall(&wall_m, &part->section, edge, NULL) == HS_OK)
-            least_m = fmin(least_m, wall_m);
-    return least_m;
-}
-
-static int has_thin_web(const hs_job *job) {
-    double least_m = least_size(&job->part) * HS_K_CAUTION_LIMITS_THIN_WEB_SHARE;
-    for (size_t i = 0; i < job->features; i++)
-        if (job->feature[i].kind != HS_STEP_FEATURE && job->feature[i].size_m > least_m) return 1;
-    return 0;
+/* Walls of the section, and what holes and slots leave of it. */
+static void add_walls(hs_result *r) {
+    const hs_result_section *s = &r->section;
+    for (size_t i = 0; i < s->lefts; i++) {
+        if (s->left[i].thin) add(r, "thin-web");
+        if (s->left[i].weak) add(r, "weak-section");
+    }
+    double ratio = s->thick_m / s->thin_m;
+    if (ratio > HS_K_CAUTION_LIMITS_THICK_THIN_FLAG)
+        add(r, "thick-thin-far");
+    else if (ratio > HS_K_CAUTION_LIMITS_THICK_THIN_CAUTION)
+        add(r, "thick-thin");
 }
 
 static void add_stock(hs_result *r, const hs_job *job) {
@@ -76,7 +72,7 @@ static void add_stock(hs_result *r, const hs_job *job) {
 static void add_fire(hs_result *r, const hs_job *job) {
     ADD_ALL(r, "zinc-fume", "hot-metal");
     if (has_hole(job)) add(r, "hole-scale");
-    if (has_thin_web(job)) add(r, "thin-web");
+    add_walls(r);
 }
 
 static int outside_advice(const hs_step *step) {

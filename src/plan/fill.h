@@ -39,7 +39,7 @@ void hs_fill_confidence(hs_result *result, const hs_chain *chain, const hs_draws
 hs_status hs_fill_route(hs_result *result, const hs_chain *chain, hs_history_work *work,
                         hs_error *err);
 
-/** What the answer does not cover, and what was assumed. */
+/** What the answer does not cover, and what was assumed; after hs_web_find. */
 void hs_fill_limits(hs_result *result, const hs_chain *chain);
 
 #endif

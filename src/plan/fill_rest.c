@@ -70,6 +70,28 @@ static void say(hs_result *r, const char *format, ...) {
     va_end(args);
 }
 
+static void say_of_holes(hs_result *r, const hs_job *job) {
+    for (size_t i = 0; i < r->section.lefts; i++) {
+        const hs_result_left *left = &r->section.left[i];
+        if (!left->thin && !left->weak) continue;
+        char stiffness[80] = "";
+        if (left->stiffness >= 0)
+            snprintf(stiffness, sizeof stiffness, ", %.0f %% of the stiffness",
+                     100 * left->stiffness);
+        const hs_feature *f = &job->feature[left->feature];
+        say(r,
+            "%s %.4g mm%s%s%s, taken right through in the middle: %.1f mm left on either side%s%s.",
+            f->kind == HS_SLOT ? "Slot" : "Hole", 1e3 * f->size_m,
+            left->face < 0 ? "" : " through ", left->face < 0 ? "" : job->face[left->face].name,
+            left->guessed ? " (no face named: the worst way)" : "", 1e3 * left->web_m, stiffness,
+            left->weak ? "; the bow gathers there" : "");
+    }
+    const hs_result_section *s = &r->section;
+    if (s->thick_m > s->thin_m * HS_K_CAUTION_LIMITS_THICK_THIN_CAUTION)
+        say(r, "Walls of the section: thickest %.1f mm, thinnest %.1f mm, ratio %.1f.",
+            1e3 * s->thick_m, 1e3 * s->thin_m, s->thick_m / s->thin_m);
+}
+
 static void say_of_shape(hs_result *r, const hs_chain *chain) {
     const hs_job *job = chain->job;
     const hs_step *quench = &job->step[chain->route.quench];
@@ -94,6 +116,7 @@ static void say_of_shape(hs_result *r, const hs_chain *chain) {
             job->part.condition == HS_COLD_DRAWN ? "cold-drawn" : "hot-rolled");
     if (job->features > 0)
         say(r, "Holes, slots and steps are not in the bow, nor in the carbon at their edges.");
+    say_of_holes(r, job);
     if (job->part.form == HS_PROFILE)
         say(r,
             "Corners of the outline are taken as sharp, the worst: a face is judged at its inner "

@@ -11,6 +11,7 @@
 #include "plan/measured.h"
 #include "plan/remedy.h"
 #include "plan/test_piece.h"
+#include "plan/web.h"
 
 #include <math.h>
 #include <string.h>
@@ -151,6 +152,7 @@ hs_status hs_plan(hs_result *result, const hs_job *job, void *work, hs_error *er
     hs_grind_plan(&r->grind_plan, job, r);
     hs_fill_readings(r, &w->chain);
     hs_test_piece_plan(&r->test_piece, job, r);
+    hs_web_find(&r->section, job);
     hs_fill_limits(r, &w->chain);
     hs_caution_collect(r, job);
     *result = *r;

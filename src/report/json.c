@@ -47,6 +47,7 @@ static void put_all(hs_json *json, cJSON *root, const hs_job *job, const hs_resu
     hs_json_case(json, root, result);
     hs_json_scale(json, root, result);
     hs_json_distortion(json, root, result);
+    hs_json_section(json, root, job, result);
     hs_json_dimensions(json, root, job, result);
     hs_json_faces(json, root, job, result);
     hs_json_blank(json, root, result);

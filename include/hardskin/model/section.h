@@ -97,4 +97,13 @@ HS_API hs_status hs_section_pair(hs_edge_pair *pair, double *distance_m, const h
 HS_API hs_status hs_section_extent(double *extent_m, const hs_section *section, size_t edge,
                                    hs_error *err);
 
+/** Thickest and thinnest wall of a section (m): the largest circle that fits into the metal, and
+ *  the shortest way through metal from a corner square to an edge or between two inner corners,
+ *  never more than that circle. thick / thin is 1 for a solid section of one thickness. The point
+ *  of a wedge is a corner, no wall.
+ *  thick_m is found to a thousandth, never too large.
+ *  Returns  HS_OK; HS_E_OUTLINE as hs_section_check. */
+HS_API hs_status hs_section_thickness(double *thick_m, double *thin_m, const hs_section *section,
+                                      hs_error *err);
+
 #endif

@@ -93,6 +93,25 @@ typedef struct hs_result_distortion {
     hs_term because[HS_MAX_TERMS];
 } hs_result_distortion;
 
+/** What one hole or slot leaves of the section it goes through, taken to lie in its middle. */
+typedef struct hs_result_left {
+    size_t feature;   /* index into job features */
+    int face;         /* index into job faces it was reckoned through, -1 not known */
+    int guessed;      /* the sheet names no face: the worst of all ways */
+    double web_m;     /* metal left on either side; 0 where none is */
+    double stiffness; /* second moment left, share of the full section's, in the weakest direction;
+                         NaN: not known */
+    int thin;         /* the web is thinner than the share of the section that calls the caution */
+    int weak;         /* likewise the stiffness */
+} hs_result_left;
+
+/** Walls of the section across the part (of a ring: along it). */
+typedef struct hs_result_section {
+    double thick_m, thin_m; /* holes of a profile's outline in it, features not */
+    size_t lefts;
+    hs_result_left left[HS_MAX_FEATURES];
+} hs_result_section;
+
 typedef struct hs_remedy {
     char what[80];      /* "longer soak: 14 h 30 min" */
     char text[240];     /* what it costs, in words */
@@ -275,6 +294,7 @@ typedef struct hs_result {
     hs_result_case hard;
     hs_result_scale scale;
     hs_result_distortion distortion;
+    hs_result_section section;
     hs_result_dimension dimension[HS_MAX_DIMENSIONS]; /* same order as the job's */
     hs_result_face face[HS_MAX_FACES];
     hs_result_blank blank;

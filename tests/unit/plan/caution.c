@@ -1,6 +1,7 @@
 #include "plan/caution.h"
 
 #include "hardskin/tables/caution.h"
+#include "plan/web.h"
 #include "support/check.h"
 
 #include <string.h>
@@ -11,6 +12,7 @@ typedef struct bench {
     hs_step step[STEPS];
     hs_face face[2];
     hs_feature feature[1];
+    hs_point outline[6];
     hs_job job;
     hs_result result;
 } bench;
@@ -46,6 +48,11 @@ static void plain(bench *b) {
                                       .retained_austenite_pct = 12};
 }
 
+static void collect(bench *b) {
+    hs_web_find(&b->result.section, &b->job);
+    hs_caution_collect(&b->result, &b->job);
+}
+
 static int has(const hs_result *r, const char *code) {
     for (size_t i = 0; i < r->cautions; i++)
         if (!strcmp(r->caution[i].code, code)) return 1;
@@ -60,11 +67,11 @@ static void caution__plain_job__gets_its_own_and_no_others(void) {
         "temper-soon", "brush-dust", "grinding-cracks", "grinding-wheel"};
     bench b;
     plain(&b);
-    hs_caution_collect(&b.result, &b.job);
+    collect(&b);
     CHECK(b.result.cautions == sizeof want / sizeof *want);
     for (size_t i = 0; i < sizeof want / sizeof *want && i < b.result.cautions; i++)
         CHECK(!strcmp(b.result.caution[i].code, want[i]));
-    hs_caution_collect(&b.result, &b.job); /* twice gives the same, not the double */
+    collect(&b); /* twice gives the same, not the double */
     CHECK(b.result.cautions == sizeof want / sizeof *want);
 }
 
@@ -117,7 +124,29 @@ static void hole(bench *b) {
 }
 static void wide(bench *b) {
     b->job.features = 1;
-    b->feature[0] = (hs_feature){.kind = HS_SLOT, .size_m = 11e-3};
+    b->feature[0] = (hs_feature){.kind = HS_SLOT, .size_m = 48e-3};
+}
+static void half(bench *b) {
+    b->job.features = 1;
+    b->feature[0] = (hs_feature){.kind = HS_SLOT, .size_m = 16e-3};
+}
+/* An L with walls of its own thickness. */
+static void walls(bench *b, double foot_m) {
+    static const hs_outline none = {0};
+    b->outline[0] = (hs_point){0, 0};
+    b->outline[1] = (hs_point){.06, 0};
+    b->outline[2] = (hs_point){.06, foot_m};
+    b->outline[3] = (hs_point){.01, foot_m};
+    b->outline[4] = (hs_point){.01, .1};
+    b->outline[5] = (hs_point){0, .1};
+    b->job.part.form = HS_PROFILE;
+    b->job.part.section = (hs_section){{b->outline, 6}, &none, 0};
+}
+static void uneven_walls(bench *b) {
+    walls(b, .025);
+}
+static void far_walls(bench *b) {
+    walls(b, .035);
 }
 static void acid_in_hole(bench *b) {
     hole(b);
@@ -180,6 +209,9 @@ static void caution__each_trigger__calls_its_code(void) {
                {anodic, "positive-lead"},
                {hole, "hole-scale"},
                {wide, "thin-web"},
+               {half, "weak-section"},
+               {uneven_walls, "thick-thin"},
+               {far_walls, "thick-thin-far"},
                {austenite, "retained-austenite"},
                {network, "carbide-network"},
                {thick_case, "case-both-sides"},
@@ -189,10 +221,10 @@ static void caution__each_trigger__calls_its_code(void) {
     bench b;
     for (size_t i = 0; i < sizeof row / sizeof *row; i++) {
         plain(&b);
-        hs_caution_collect(&b.result, &b.job);
+        collect(&b);
         CHECK(!has(&b.result, row[i].code)); /* not without the change */
         row[i].change(&b);
-        hs_caution_collect(&b.result, &b.job);
+        collect(&b);
         if (!has(&b.result, row[i].code)) printf("missing: %s\n", row[i].code);
         CHECK(has(&b.result, row[i].code));
     }
@@ -202,11 +234,11 @@ static void caution__soft_part_in_the_tank__is_not_called_brittle(void) {
     bench b;
     plain(&b);
     b.step[1] = (hs_step){.kind = HS_DESCALE, .by = HS_BY_ELECTROLYSIS}; /* before the quench */
-    hs_caution_collect(&b.result, &b.job);
+    collect(&b);
     CHECK(has(&b.result, "no-lid") && !has(&b.result, "hydrogen-embrittlement"));
     plain(&b);
     b.step[5].by = HS_BY_ANODIC_ELECTROLYSIS; /* no hydrogen into the steel */
-    hs_caution_collect(&b.result, &b.job);
+    collect(&b);
     CHECK(!has(&b.result, "hydrogen-embrittlement") && !has(&b.result, "negative-lead"));
 }
 
@@ -220,12 +252,12 @@ static void caution__limits__are_where_they_are_said_to_be(void) {
     b.result.face[0].present = 1;
     b.result.face[0].share_of_case_pct = 33;
     b.step[0].temp_K.value = 880 + 273.15;
-    hs_caution_collect(&b.result, &b.job);
+    collect(&b);
     CHECK(!has(&b.result, "case-both-sides") && !has(&b.result, "retained-austenite"));
     CHECK(!has(&b.result, "case-share") && !has(&b.result, "carburise-range"));
     b.face[1].finish = HS_SOFT; /* a masked back: the case comes from one side only */
     b.result.hard.depth_m = 5e-3;
-    hs_caution_collect(&b.result, &b.job);
+    collect(&b);
     CHECK(!has(&b.result, "case-both-sides"));
 }
 
@@ -253,13 +285,21 @@ static void caution__all_together__fit_and_cover_the_table(void) {
     b.job.steps = 11;
     b.job.face = faces;
     b.job.faces = 3;
-    hs_caution_collect(&b.result, &b.job);
+    collect(&b);
     CHECK(b.result.cautions <= HS_MAX_CAUTIONS);
+    hs_result second = {0}, third = {0}; /* a section has walls of one ratio */
+    uneven_walls(&b);
+    hs_web_find(&second.section, &b.job);
+    hs_caution_collect(&second, &b.job);
+    far_walls(&b);
+    hs_web_find(&third.section, &b.job);
+    hs_caution_collect(&third, &b.job);
     for (size_t i = 0; i < hs_caution_count(); i++) {
         hs_caution c;
         hs_caution_at(&c, i);
-        if (!has(&b.result, c.code)) printf("never called: %s\n", c.code);
-        CHECK(has(&b.result, c.code));
+        int called = has(&b.result, c.code) || has(&second, c.code) || has(&third, c.code);
+        if (!called) printf("never called: %s\n", c.code);
+        CHECK(called);
     }
 }
 
