@@ -1,9 +1,8 @@
 /* What a plan prints of a ground face, against parts ground point by point by the virtual grinder.
  * `own:` no outside figures here; the outside thing is the geometry in grinder.c. */
-#include "base/random.h"
 #include "hardskin/plan/plan.h"
 #include "plan/decide.h"
-#include "property/grinder.h"
+#include "property/true_part.h"
 #include "support/check.h"
 #include "unit/plan/job.h"
 
@@ -20,51 +19,6 @@ static hs_result plan(const hs_job *job) {
     CHECK(status == HS_OK);
     free(work);
     return r;
-}
-
-/* One part of a dimension as it may really come out: other draws than the plan's. */
-static vg_part roll(const hs_chain *chain, const hs_result *r, size_t index, uint32_t sample,
-                    vg_kind kind) {
-    const hs_job *job = chain->job;
-    const hs_dimension *d = &job->dimension[index];
-    double z[HS_INPUTS];
-    for (uint32_t k = 0; k < HS_INPUTS; k++)
-        z[k] = hs_random_normal(77, sample, k);
-    hs_part_draw draw = hs_chain_draw(chain, z);
-    double growth_m = hs_warp_growth(&chain->warp, job, d, z);
-    double shape_m = hs_warp_shape(&chain->warp, job, d, draw.bow_x_m, draw.bow_y_m, z);
-    double place = 2 * hs_random_uniform(78, sample, 0) - 1;
-    vg_part p = {.kind = kind,
-                 .length_m = job->part.length_m,
-                 .width_m = job->part.width_m > 0 ? job->part.width_m : 0.01,
-                 .rough_m = r->dimension[index].rough_aim_m + place * job->shop.rough_tolerance_m,
-                 .scale_m = draw.lost_m,
-                 .set_m = draw.set_up_m};
-    p.strain = 2 * growth_m / d->size.nominal_m;
-    if (kind == VG_RING_BORE) p.strain = -p.strain;
-    p.bow_m = kind == VG_OLD_CENTRES ? shape_m / 2 : shape_m;
-    p.ovality_m = 2 * shape_m;
-    for (int k = 0; k < 2; k++) {
-        hs_trial t = hs_chain_trial(chain, d->face[k], growth_m, &draw);
-        p.clean_up_m[k] = t.sum.clean_up_m;
-        p.case_m[k] = t.case_m;
-        p.hard_to_m[k] = INFINITY;
-    }
-    return p;
-}
-
-/* Worst over where the wheel may be off. */
-static vg_result grind(vg_part p, double finish_m) {
-    p.finish_m = finish_m;
-    p.first_share_m = 0.5 * (p.rough_m - finish_m);
-    vg_result worst = {INFINITY, INFINITY, INFINITY};
-    for (int k = 0; k < 4; k++) {
-        p.set_angle = k * acos(-1) / 2;
-        vg_result one = vg_grind(&p);
-        worst.case_m = fmin(worst.case_m, one.case_m);
-        worst.clean_m = fmin(worst.clean_m, one.clean_m);
-    }
-    return worst;
 }
 
 typedef struct share {
@@ -84,14 +38,16 @@ static share beyond_the_print(const hs_job *job, size_t index, vg_kind kind) {
     CHECK(r.dimension[index].verdict == HS_GO || r.dimension[index].verdict == HS_TIGHT);
     CHECK(hs_chain_make(&chain, job, &work, NULL) == HS_OK);
     for (uint32_t i = 0; i < PARTS; i++) {
-        vg_part p = roll(&chain, &r, index, i, kind);
+        vg_part p = true_part(&chain, &r, index, i, kind);
+        p.wanted_m[0] = p.wanted_m[1] = 0;
+        p.hard_to_m[0] = p.hard_to_m[1] = INFINITY;
         double deep_m = bore ? d->size.upper_m : d->size.lower_m;
         double shallow_m = bore ? d->size.lower_m : d->size.upper_m;
         /* growth counts on the rough size there, on the nominal one in the plan: a hair */
         const double hair_m = 1e-6;
-        thin += grind(p, deep_m).case_m < f->case_left_min_m - hair_m;
+        thin += true_part_ground(p, deep_m).case_m < f->case_left_min_m - hair_m;
         p.clean_up_m[0] = p.clean_up_m[1] = 0;
-        little += grind(p, shallow_m).clean_m < f->removal_min_m - hair_m;
+        little += true_part_ground(p, shallow_m).clean_m < f->removal_min_m - hair_m;
     }
     share out = {(double)thin / PARTS, (double)little / PARTS};
     printf("%s: %.1f %% have less case than printed, %.1f %% lose less than printed\n", d->name,
