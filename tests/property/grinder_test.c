@@ -203,12 +203,12 @@ static known bent_to(const known *k, double shape_m) {
 }
 
 /* Sizes in the middle half of the window, and the shape limit said for them. A part that is nearly
- * straight is left out: bent many times over, it would be another part. Every second part. */
+ * straight is left out: bent many times over, it would be another part. Every third part. */
 static void try_shape(count *c, const known *k, hs_limits r, uint32_t sample) {
     double quarter = (r.high_m - r.low_m) / 4;
     hs_limits sizes = {r.low_m + quarter, r.high_m - quarter};
     double most = hs_window_shape_limit(is_inside(k->part.kind), k->finish, sizes, k->face);
-    if (!(k->shape_m > 20e-6) || sample / VG_KINDS % 2) return;
+    if (!(k->shape_m > 20e-6) || sample / VG_KINDS % 3) return;
     known bent = bent_to(k, most), over = bent_to(k, most + 0.4 * quarter + 5e-6);
     c->shaped++;
     c->shape_failed +=

@@ -230,7 +230,7 @@ static void job__in_inches__is_its_own_twin(void) {
 static void measured__as_predicted__is_the_plan_s_answer(void) {
     static hs_result r, again;
     int tried = 0;
-    for (uint32_t n = 0; n < 3; n++) {
+    for (uint32_t n = 0; n < 2; n++) {
         bench *b = fresh(0);
         for (int i = 0; i < 2; i++)
             b->job.face[i].case_m = roll(n, 80, 0.2e-3, 0.6e-3);
@@ -256,7 +256,7 @@ static void measured__as_predicted__is_the_plan_s_answer(void) {
         CHECK(again.measured_verdict == HS_WHEEL_NO);
     }
     printf("%d go plans fed back as measured\n", tried);
-    CHECK(tried >= 2);
+    CHECK(tried == 2);
 }
 
 HS_TEST_MAIN("property_metamorphic", TEST(sheet__made_harder__is_no_better),
