@@ -68,14 +68,15 @@ static hs_status need(const quick_value *v, const int *index, size_t n, const ch
     return HS_OK;
 }
 
-/* A circle as a polygon of the same area. */
+/* A circle as a polygon of the same area, its first edge along y: so its grid is its own mirror
+ * image. */
 static void add_circle(quick_outline *out, hs_outline *loop, double diameter_m) {
     double pi = acos(-1), step = 2 * pi / ROUND_CORNERS;
     double radius_m = 0.5 * diameter_m * sqrt(step / sin(step));
     *loop = (hs_outline){&out->at[out->n], ROUND_CORNERS};
     for (int i = 0; i < ROUND_CORNERS; i++)
         out->at[out->n++] =
-            (hs_point){radius_m * cos((i + 0.5) * step), radius_m * sin((i + 0.5) * step)};
+            (hs_point){radius_m * cos((i - 0.5) * step), radius_m * sin((i - 0.5) * step)};
 }
 
 static hs_status draw_form(quick_outline *out, const quick_value *v, hs_error *err) {
@@ -188,7 +189,8 @@ static hs_status compute(scratch *s, quick_answer *answer, const quick_value *v,
                          .plasticity_low_1_Pa = case_m > 0 ? hs_quench_plasticity_case_least() : 0,
                          .plasticity_high_1_Pa = hs_quench_plasticity_most(),
                          .mirror_x = symmetric,
-                         .mirror_y = symmetric};
+                         .mirror_y = symmetric,
+                         .alike = symmetric && strcmp(v[FORM].text, "plate") != 0};
     if (v[PLASTICITY].text) q.plasticity_low_1_Pa = q.plasticity_high_1_Pa = K;
     status = hs_bow_surface_make(&s->surface, &q, &s->work, err);
     if (status == HS_OK) answer_with(answer, s, v[LENGTH].q.value);

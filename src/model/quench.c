@@ -65,24 +65,30 @@ static double enthalpy_drop(const hs_quench_run_state *s) {
     return sum * capacity;
 }
 
+/* The outermost fibre of a segment's cell; the mesh's count where none was in the sums. */
+static size_t outermost(const hs_quench_run_state *s, const hs_quench_segment *seg, size_t k) {
+    const hs_quench_mesh *mesh = s->c->mesh;
+    const hs_quench_cell *cell = &mesh->cell[seg->cell];
+    size_t best = mesh->fibres;
+    double most = -INFINITY;
+    for (size_t f = cell->first; f < (size_t)cell->first + cell->fibres; f++) {
+        double out = mesh->fibre[f].x_m * seg->nx + mesh->fibre[f].y_m * seg->ny;
+        if (out <= most || isnan(s->w->stress_Pa[k][f])) continue;
+        most = out;
+        best = f;
+    }
+    return best;
+}
+
 static void surface(hs_quench_left *left, const hs_quench_run_state *s, size_t k) {
     const hs_quench_mesh *mesh = s->c->mesh;
     double sum = 0, length = 0, low = INFINITY, high = -INFINITY;
     for (size_t i = 0; i < mesh->segments; i++) {
-        const hs_quench_segment *seg = &mesh->segment[i];
-        size_t best = mesh->fibres;
-        double most = -INFINITY;
-        for (size_t f = 0; f < mesh->fibres; f++) {
-            if (mesh->fibre[f].cell != seg->cell) continue;
-            double out = mesh->fibre[f].x_m * seg->nx + mesh->fibre[f].y_m * seg->ny;
-            if (out <= most) continue;
-            most = out;
-            best = f;
-        }
+        size_t best = outermost(s, &mesh->segment[i], k);
         if (best == mesh->fibres) continue;
         double stress = s->w->stress_Pa[k][best];
-        sum += stress * seg->length_m;
-        length += seg->length_m;
+        sum += stress * mesh->segment[i].length_m;
+        length += mesh->segment[i].length_m;
         low = fmin(low, stress);
         high = fmax(high, stress);
     }
@@ -137,6 +143,7 @@ hs_status hs_quench_run(hs_quench_left *left, hs_quench_cost *cost, const hs_que
     hs_quench_tables(&s);
     status = march(&s, watch, context, err);
     if (status != HS_OK) return status;
+    hs_quench_fibres_end(&s);
     for (size_t k = 0; k < c->n; k++) {
         left[k] = s.left[k];
         left[k].e0 = work->strain[k][0];

@@ -62,7 +62,7 @@ static double doubt_share(const hs_section_properties *p) {
     double slender = sqrt(p->I2_m4 / p->I1_m4); /* 1 for a square, thin / wide for a flat */
     double wall = 2 * p->cooling_size_m / (2 * p->reach_m);
     if (slender > 0.6 && wall > 0.3) return HS_K_QUENCH_CHANGE_DOUBT_STOUT;
-    return wall > 0.2 ? HS_K_QUENCH_CHANGE_DOUBT_FLAT : HS_K_QUENCH_CHANGE_DOUBT_THIN;
+    return wall > 0.15 ? HS_K_QUENCH_CHANGE_DOUBT_FLAT : HS_K_QUENCH_CHANGE_DOUBT_THIN;
 }
 
 static void set_levels(hs_bow_surface *s, const hs_bow_question *q) {
@@ -92,6 +92,9 @@ static hs_status run(double kappa[HS_BOW_PLASTICITIES][2], runner *r, int film, 
     r->c.bath.uneven = side < 0 ? 0 : r->q->uneven;
     r->c.bath.ax = side < 0 ? 0 : r->s->axis_x[side];
     r->c.bath.ay = side < 0 ? 0 : r->s->axis_y[side];
+    /* the axes of a section that is its own mirror image are x and y */
+    r->c.fold_x = r->q->mirror_x && fabs(r->c.bath.ax) < 0.5;
+    r->c.fold_y = r->q->mirror_y && fabs(r->c.bath.ay) < 0.5;
     hs_status status = hs_quench_run(left, NULL, &r->c, &r->w->work, NULL, NULL, err);
     if (status != HS_OK) return status;
     r->s->runs++;
@@ -101,8 +104,22 @@ static hs_status run(double kappa[HS_BOW_PLASTICITIES][2], runner *r, int film, 
         double peak = hypot(left[k].peak_kappa_x_1_m, left[k].peak_kappa_y_1_m);
         r->s->peak_1_m = fmax(r->s->peak_1_m, peak);
     }
-    if (film == 1) r->s->surface_Pa = left[r->s->plasticities / 2].surface_Pa;
+    int straight = r->q->mirror_x && r->q->mirror_y; /* no even run: to first order the same */
+    if (film == 1 && side == (straight ? 0 : -1))
+        r->s->surface_Pa = left[r->s->plasticities / 2].surface_Pa;
     return HS_OK;
+}
+
+/* Of a section alike both ways, x and y change places: a quarter turn of the first axis' runs. */
+static int turned(const runner *r, int side) {
+    return side >= 2 && r->q->alike;
+}
+
+static void copy_turned(double (*out)[2], double (*first)[2], size_t n) {
+    for (size_t k = 0; k < n; k++) {
+        out[k][0] = first[k][1];
+        out[k][1] = -first[k][0];
+    }
 }
 
 /* Is this side the mirror image of the one before it? The axes of such a section are x and y. */
@@ -115,6 +132,10 @@ static hs_status run_side(runner *r, int side, int film, hs_error *err) {
     double(*out)[2] = r->s->side[side][film];
     size_t n = r->s->plasticities;
     if (!(r->q->uneven > 0)) return HS_OK; /* no side is cooled faster: zero as it stands */
+    if (turned(r, side)) {
+        copy_turned(out, r->s->side[side - 2][film], n);
+        return HS_OK;
+    }
     if (mirrored(r, side)) {
         int across_x = fabs(r->s->axis_x[side]) > 0.5;
         for (size_t k = 0; k < n; k++) {

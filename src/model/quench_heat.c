@@ -23,15 +23,16 @@ static void node_properties(hs_quench_run_state *s, const double *temp_K) {
         double T = temp_K[i], been = fmin(T, w->coldest_K[i]);
         double hard = hs_quench_hard(p, been), soft = hs_quench_soft(p, steel, been);
         double left = 1 - hard - soft;
-        w->conductivity[i] = left * hs_quench_table(s, HS_Q_CONDUCTIVITY, T);
-        double heat = left * hs_quench_table(s, HS_Q_HEAT, T);
+        hs_quench_spot at = hs_quench_spot_of(s, T);
+        w->conductivity[i] = left * hs_quench_read(s, HS_Q_CONDUCTIVITY, at);
+        double heat = left * hs_quench_read(s, HS_Q_HEAT, at);
         if (hard > 0) {
-            w->conductivity[i] += hard * hs_quench_table(s, HS_Q_CONDUCTIVITY + HS_MARTENSITE, T);
-            heat += hard * hs_quench_table(s, HS_Q_HEAT + HS_MARTENSITE, T);
+            w->conductivity[i] += hard * hs_quench_read(s, HS_Q_CONDUCTIVITY + HS_MARTENSITE, at);
+            heat += hard * hs_quench_read(s, HS_Q_HEAT + HS_MARTENSITE, at);
         }
         if (soft > 0) {
-            w->conductivity[i] += soft * hs_quench_table(s, HS_Q_CONDUCTIVITY + HS_FERRITE, T);
-            heat += soft * hs_quench_table(s, HS_Q_HEAT + HS_FERRITE, T);
+            w->conductivity[i] += soft * hs_quench_read(s, HS_Q_CONDUCTIVITY + HS_FERRITE, at);
+            heat += soft * hs_quench_read(s, HS_Q_HEAT + HS_FERRITE, at);
         }
         w->sensible[i] = heat;
         if (T <= w->coldest_K[i]) {

@@ -143,7 +143,10 @@ static hs_status add_cell(maker *k, size_t i, size_t j, hs_error *err) {
         cell->node[c] = (unsigned short)node[c];
     set_links(cell, &m, &b);
     add_mass(k->mesh, cell, &m, b.dx * b.dy);
-    return add_fibres(k, &b, m.x / m.A, m.y / m.A, err);
+    cell->first = (unsigned short)k->mesh->fibres;
+    hs_status status = add_fibres(k, &b, m.x / m.A, m.y / m.A, err);
+    cell->fibres = (unsigned short)(k->mesh->fibres - cell->first);
+    return status;
 }
 
 static hs_status add_cells(maker *k, hs_error *err) {

@@ -31,15 +31,6 @@ void hs_quench_tables(hs_quench_run_state *s) {
     fill_row(s, HS_Q_FILM, &s->c->bath.film);
 }
 
-double hs_quench_table(const hs_quench_run_state *s, int row, double temp_K) {
-    double at = (temp_K - s->low_K) / s->step_K;
-    if (!(at > 0)) return s->w->table[row][0];
-    if (at >= HS_QUENCH_GRID_K - 1) return s->w->table[row][HS_QUENCH_GRID_K - 1];
-    size_t i = (size_t)at;
-    double share = at - (double)i, low = s->w->table[row][i];
-    return low + share * (s->w->table[row][i + 1] - low);
-}
-
 double hs_quench_hard(const hs_quench_point *p, double temp_K) {
     if (!(temp_K < p->ms_K)) return 0;
     return p->share * (1 - exp(-p->alpha_1_K * (p->ms_K - temp_K)));

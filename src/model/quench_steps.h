@@ -19,13 +19,34 @@ typedef struct hs_quench_run_state {
     hs_quench_cost cost;
     hs_quench_left left[HS_QUENCH_PLASTICITIES]; /* the peaks so far */
     double time_s;
+    size_t fibres;        /* in the sums: the mesh's, or those of a half */
     double low_K, step_K; /* of the tables */
 } hs_quench_run_state;
 
 void hs_quench_tables(hs_quench_run_state *s);
 
-/** Value of a table's row at a temperature. */
-double hs_quench_table(const hs_quench_run_state *s, int row, double temp_K);
+/** A temperature's place in the tables, and the value of a row there. */
+typedef struct hs_quench_spot {
+    size_t i;
+    double share;
+} hs_quench_spot;
+
+static inline hs_quench_spot hs_quench_spot_of(const hs_quench_run_state *s, double temp_K) {
+    double at = (temp_K - s->low_K) / s->step_K;
+    if (!(at > 0)) return (hs_quench_spot){0, 0};
+    if (at >= HS_QUENCH_GRID_K - 1) return (hs_quench_spot){HS_QUENCH_GRID_K - 2, 1};
+    size_t i = (size_t)at;
+    return (hs_quench_spot){i, at - (double)i};
+}
+
+static inline double hs_quench_read(const hs_quench_run_state *s, int row, hs_quench_spot at) {
+    const double *value = &s->w->table[row][at.i];
+    return value[0] + at.share * (value[1] - value[0]);
+}
+
+static inline double hs_quench_table(const hs_quench_run_state *s, int row, double temp_K) {
+    return hs_quench_read(s, row, hs_quench_spot_of(s, temp_K));
+}
 
 /** Share of martensite that has formed when a point has been as cold as temp_K. */
 double hs_quench_hard(const hs_quench_point *p, double temp_K);
@@ -40,6 +61,9 @@ hs_status hs_quench_heat_step(hs_quench_run_state *s, double *taken_s, double *t
 void hs_quench_heat_start(hs_quench_run_state *s, double *try_s);
 
 void hs_quench_fibres_start(hs_quench_run_state *s);
+
+/** Put the stresses at their fibres' places in the mesh. */
+void hs_quench_fibres_end(hs_quench_run_state *s);
 
 /** Carry the fibres from temp_K to next_K, taking note of the largest curvatures; time_s is that of
  *  next_K, the step before it was step_s long. */

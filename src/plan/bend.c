@@ -57,7 +57,8 @@ static hs_status surface_of(hs_bend *bend, const hs_job *job, const hs_route *ro
                          .first_rad = first_rad,
                          .edge_factor = part->ring ? part->edge_factor : NULL,
                          .mirror_x = part->mirror_x,
-                         .mirror_y = part->mirror_y};
+                         .mirror_y = part->mirror_y,
+                         .alike = part->alike};
     if (bend->case_m > 0) q.plasticity_low_1_Pa = hs_quench_plasticity_case_least();
     status = hs_bow_surface_make(&bend->surface, &q, &work->quench, err);
     if (status == HS_OK) bend->growth = hs_bow_growth(&work->quench);

@@ -6,14 +6,15 @@
 #include <math.h>
 #include <string.h>
 
-/* A circle as a polygon of the same area. */
+/* A circle as a polygon of the same area, its first edge along y: so its grid is its own mirror
+ * image. */
 static void circle(hs_bend_section *out, double diameter_m) {
     double step = 2 * acos(-1) / HS_ROUND_CORNERS;
     double radius_m = 0.5 * diameter_m * sqrt(step / sin(step));
     out->section.outline = (hs_outline){out->point, HS_ROUND_CORNERS};
     for (int i = 0; i < HS_ROUND_CORNERS; i++)
         out->point[i] =
-            (hs_point){radius_m * cos((i + 0.5) * step), radius_m * sin((i + 0.5) * step)};
+            (hs_point){radius_m * cos((i - 0.5) * step), radius_m * sin((i - 0.5) * step)};
 }
 
 /* Edges: under, right, over, left. */
@@ -66,7 +67,7 @@ void hs_bend_section_of(hs_bend_section *out, int closed[HS_MAX_OUTLINE], const 
         circle(out, job->part.diameter_m);
         for (int i = 0; i < HS_ROUND_CORNERS; i++)
             closed[i] = masked(job, "outside");
-        out->mirror_x = out->mirror_y = 1;
+        out->mirror_x = out->mirror_y = out->alike = 1;
         return;
     case HS_RING:
         draw_ring(out, closed, job);

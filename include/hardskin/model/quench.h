@@ -66,6 +66,8 @@ typedef struct hs_quench_case {
     double substep_K;                               /* while martensite forms; 0: 5 K */
     double tolerance_K;                             /* of the heat; 0: 1 K */
     double end_s;                                   /* stop here; 0: when all is cold */
+    int fold_x, fold_y; /* mesh, places and bath are their own mirror image across x = 0 (y = 0):
+                           the fibres of one half stand for both */
 } hs_quench_case;
 
 typedef struct hs_quench_left {
@@ -92,15 +94,16 @@ typedef struct hs_quench_work {
     double conductivity[HS_QUENCH_NODES], capacity[HS_QUENCH_NODES], bound[HS_QUENCH_NODES];
     double sensible[HS_QUENCH_NODES]; /* capacity without latent heat */
     double table[2 * HS_PHASES + HS_PHASES + 2][HS_QUENCH_GRID_K];
+    unsigned short index[HS_QUENCH_FIBRES]; /* of the fibres in the sums, in the mesh */
+    double from_K[HS_QUENCH_FIBRES], to_K[HS_QUENCH_FIBRES]; /* over a step of the heat */
     double fibre_K[HS_QUENCH_FIBRES], hard[HS_QUENCH_FIBRES], soft[HS_QUENCH_FIBRES];
     double free[HS_QUENCH_FIBRES], modulus[HS_QUENCH_FIBRES], yield[HS_QUENCH_FIBRES],
         creep[HS_QUENCH_FIBRES];
     double x_m[HS_QUENCH_FIBRES], y_m[HS_QUENCH_FIBRES], area_m2[HS_QUENCH_FIBRES];
-    double base[HS_QUENCH_FIBRES], tangent[HS_QUENCH_FIBRES], trial[HS_QUENCH_FIBRES],
-        stiffness[HS_QUENCH_FIBRES];
+    double base[HS_QUENCH_FIBRES], tangent[HS_QUENCH_FIBRES];
     double plastic[HS_QUENCH_PLASTICITIES][HS_QUENCH_FIBRES];
     double stress_Pa[HS_QUENCH_PLASTICITIES][HS_QUENCH_FIBRES];
-    double strain[HS_QUENCH_PLASTICITIES][3];
+    double strain[HS_QUENCH_PLASTICITIES][3], change[HS_QUENCH_PLASTICITIES][3];
 } hs_quench_work;
 
 /** What a run cost and how well it kept the heat. */
@@ -114,7 +117,8 @@ typedef struct hs_quench_cost {
  *    left     c->n x hs_quench_left  out  for each value of K
  *    cost     hs_quench_cost         out  may be NULL
  *    c        hs_quench_case         in
- *    work     hs_quench_work              scratch; stress_Pa holds the residual stress afterwards
+ *    work     hs_quench_work              scratch; stress_Pa holds the residual stress afterwards,
+ *                                            NaN in fibres another one stood for
  *    watch, context                  in   may be NULL
  *
  *  Returns  HS_OK; HS_E_IMPOSSIBLE for a case that makes no sense; HS_E_CONVERGE. */

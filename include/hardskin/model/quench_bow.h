@@ -24,6 +24,7 @@ typedef struct hs_bow_question {
     double first_rad; /* the sides count from the principal axis nearest to this direction */
     const double *edge_factor; /* on the film, of each outline edge, or NULL */
     int mirror_x, mirror_y;    /* section and case are their own mirror image across x, y */
+    int alike;                 /* both, and a quarter turn changes nothing: a round, a square */
 } hs_bow_question;
 
 /** Curvature per side that is cooled faster (one of the principal axes, either way) at the bound

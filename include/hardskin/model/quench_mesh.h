@@ -20,6 +20,7 @@ enum {
 /** A cell's four corners run (0,0) (1,0) (1,1) (0,1) in the grid's frame. */
 typedef struct hs_quench_cell {
     unsigned short node[4];
+    unsigned short first, fibres; /* its fibres in the mesh */
     double link[6]; /* conduction between corners 01 12 23 30 02 13, times k: W/(m K) per K */
 } hs_quench_cell;
 
