@@ -101,6 +101,8 @@ static void remedy__no_soak_long_enough__is_said(void) {
 static void two_wants(test_job *t, double hardness_HV, const char *medium) {
     const hs_table *s = hs_table_get(HS_TABLE_SURFACE_CARBON);
     test_job_plate(t, "18CrNiMo7-6");
+    t->job.part.condition = HS_STRESS_RELIEVED;
+    t->step[3].uneven = 0.05;
     soak(t, 14);
     t->step[0].box_m = 0; /* the hold alone: two chosen sides of one edge */
     t->step[0].medium = "charcoal";
