@@ -68,15 +68,10 @@ static hs_status need(const quick_value *v, const int *index, size_t n, const ch
     return HS_OK;
 }
 
-/* A circle as a polygon of the same area, its first edge along y: so its grid is its own mirror
- * image. */
-static void add_circle(quick_outline *out, hs_outline *loop, double diameter_m) {
-    double pi = acos(-1), step = 2 * pi / ROUND_CORNERS;
-    double radius_m = 0.5 * diameter_m * sqrt(step / sin(step));
-    *loop = (hs_outline){&out->at[out->n], ROUND_CORNERS};
-    for (int i = 0; i < ROUND_CORNERS; i++)
-        out->at[out->n++] =
-            (hs_point){radius_m * cos((i - 0.5) * step), radius_m * sin((i - 0.5) * step)};
+static hs_outline circle(quick_outline *out, double diameter_m) {
+    hs_outline loop = hs_section_circle(&out->at[out->n], ROUND_CORNERS, diameter_m);
+    out->n += loop.n;
+    return loop;
 }
 
 static hs_status draw_form(quick_outline *out, const quick_value *v, hs_error *err) {
@@ -92,12 +87,12 @@ static hs_status draw_form(quick_outline *out, const quick_value *v, hs_error *e
         return need(v, plate, 2, form, err);
     }
     if (!strcmp(form, "bar")) {
-        add_circle(out, &out->section.outline, v[DIAMETER].q.value);
+        out->section.outline = circle(out, v[DIAMETER].q.value);
         return need(v, bar, 1, form, err);
     }
     if (!strcmp(form, "ring")) {
-        add_circle(out, &out->section.outline, v[OUTSIDE].q.value);
-        add_circle(out, &out->hole[0], v[BORE].q.value);
+        out->section.outline = circle(out, v[OUTSIDE].q.value);
+        out->hole[0] = circle(out, v[BORE].q.value);
         out->section.n_holes = 1;
         return need(v, ring, 2, form, err);
     }

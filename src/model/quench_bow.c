@@ -92,9 +92,10 @@ static hs_status run(double kappa[HS_BOW_PLASTICITIES][2], runner *r, int film, 
     r->c.bath.uneven = side < 0 ? 0 : r->q->uneven;
     r->c.bath.ax = side < 0 ? 0 : r->s->axis_x[side];
     r->c.bath.ay = side < 0 ? 0 : r->s->axis_y[side];
-    /* the axes of a section that is its own mirror image are x and y */
-    r->c.fold_x = r->q->mirror_x && fabs(r->c.bath.ax) < 0.5;
-    r->c.fold_y = r->q->mirror_y && fabs(r->c.bath.ay) < 0.5;
+    /* the axes of a section that is its own mirror image are x and y; so is its mesh if upright */
+    int upright = r->w->mesh.upright;
+    r->c.fold_x = upright && r->q->mirror_x && fabs(r->c.bath.ax) < 0.5;
+    r->c.fold_y = upright && r->q->mirror_y && fabs(r->c.bath.ay) < 0.5;
     hs_status status = hs_quench_run(left, NULL, &r->c, &r->w->work, NULL, NULL, err);
     if (status != HS_OK) return status;
     r->s->runs++;
@@ -112,7 +113,7 @@ static hs_status run(double kappa[HS_BOW_PLASTICITIES][2], runner *r, int film, 
 
 /* Of a section alike both ways, x and y change places: a quarter turn of the first axis' runs. */
 static int turned(const runner *r, int side) {
-    return side >= 2 && r->q->alike;
+    return side >= 2 && r->q->alike && r->w->mesh.upright;
 }
 
 static void copy_turned(double (*out)[2], double (*first)[2], size_t n) {

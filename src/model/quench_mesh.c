@@ -173,6 +173,7 @@ hs_status hs_quench_mesh_make(hs_quench_mesh *mesh, const hs_section *section, d
     memset(k.cell_of, -1, sizeof k.cell_of);
     mesh->nodes = mesh->cells = mesh->fibres = mesh->segments = 0;
     mesh->spacing_m = spacing_m;
+    mesh->upright = fabs(k.grid.c * k.grid.s) < 1e-9;
     status = add_cells(&k, err);
     return status == HS_OK ? hs_quench_grid_edges(mesh, &k.grid, k.cell_of, section, err) : status;
 }

@@ -113,3 +113,13 @@ hs_status hs_section_round(hs_section_properties *out, double outside_m, double 
     out->reach_m = D / 2;
     return HS_OK;
 }
+
+hs_outline hs_section_circle(hs_point *point, size_t n, double diameter_m) {
+    double step = 2 * acos(-1) / (double)n;
+    double radius_m = 0.5 * diameter_m * sqrt(step / sin(step));
+    for (size_t i = 0; i < n; i++) {
+        double angle = ((double)i - 0.5) * step;
+        point[i] = (hs_point){radius_m * cos(angle), radius_m * sin(angle)};
+    }
+    return (hs_outline){point, n};
+}

@@ -3,19 +3,7 @@
 
 #include "constants.h"
 
-#include <math.h>
 #include <string.h>
-
-/* A circle as a polygon of the same area, its first edge along y: so its grid is its own mirror
- * image. */
-static void circle(hs_bend_section *out, double diameter_m) {
-    double step = 2 * acos(-1) / HS_ROUND_CORNERS;
-    double radius_m = 0.5 * diameter_m * sqrt(step / sin(step));
-    out->section.outline = (hs_outline){out->point, HS_ROUND_CORNERS};
-    for (int i = 0; i < HS_ROUND_CORNERS; i++)
-        out->point[i] =
-            (hs_point){radius_m * cos((i - 0.5) * step), radius_m * sin((i - 0.5) * step)};
-}
 
 /* Edges: under, right, over, left. */
 static void rectangle(hs_bend_section *out, double x_m, double y_m) {
@@ -64,7 +52,8 @@ void hs_bend_section_of(hs_bend_section *out, int closed[HS_MAX_OUTLINE], const 
         draw_plate(out, closed, job);
         return;
     case HS_BAR:
-        circle(out, job->part.diameter_m);
+        out->section.outline =
+            hs_section_circle(out->point, HS_ROUND_CORNERS, job->part.diameter_m);
         for (int i = 0; i < HS_ROUND_CORNERS; i++)
             closed[i] = masked(job, "outside");
         out->mirror_x = out->mirror_y = out->alike = 1;

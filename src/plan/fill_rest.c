@@ -1,4 +1,5 @@
 #include "plan/fill.h"
+#include "plan/words.h"
 
 #include "constants.h"
 #include "hardskin/tables/table.h"
@@ -76,20 +77,22 @@ static void say_of_holes(hs_result *r, const hs_job *job) {
         if (!left->thin && !left->weak) continue;
         char stiffness[80] = "";
         if (left->stiffness >= 0)
-            snprintf(stiffness, sizeof stiffness, ", %.0f %% of the stiffness",
+            snprintf(stiffness, sizeof stiffness, ", %.0f %% of the stiffness left",
                      100 * left->stiffness);
         const hs_feature *f = &job->feature[left->feature];
-        say(r,
-            "%s %.4g mm%s%s%s, taken right through in the middle: %.1f mm left on either side%s%s.",
-            f->kind == HS_SLOT ? "Slot" : "Hole", 1e3 * f->size_m,
+        say(r, "%s %s%s%s%s, taken right through in the middle: %s left on either side%s%s.",
+            f->kind == HS_SLOT ? "Slot" : "Hole",
+            hs_word_length(f->size_m, job->inch_first, HS_NEAREST).text,
             left->face < 0 ? "" : " through ", left->face < 0 ? "" : job->face[left->face].name,
-            left->guessed ? " (no face named: the worst way)" : "", 1e3 * left->web_m, stiffness,
+            left->guessed ? " (no face named: the worst way)" : "",
+            hs_word_length(left->web_m, job->inch_first, HS_DOWN).text, stiffness,
             left->weak ? "; the bow gathers there" : "");
     }
     const hs_result_section *s = &r->section;
     if (s->thick_m > s->thin_m * HS_K_CAUTION_LIMITS_THICK_THIN_CAUTION)
-        say(r, "Walls of the section: thickest %.1f mm, thinnest %.1f mm, ratio %.1f.",
-            1e3 * s->thick_m, 1e3 * s->thin_m, s->thick_m / s->thin_m);
+        say(r, "Walls of the section: thickest %s, thinnest %s, ratio %.1f.",
+            hs_word_length(s->thick_m, job->inch_first, HS_NEAREST).text,
+            hs_word_length(s->thin_m, job->inch_first, HS_NEAREST).text, s->thick_m / s->thin_m);
 }
 
 static void say_of_shape(hs_result *r, const hs_chain *chain) {

@@ -1,5 +1,6 @@
 #include "plan/variant.h"
 #include "plan/variant_part.h"
+#include "plan/words.h"
 
 #include "constants.h"
 #include "hardskin/tables/table.h"
@@ -153,7 +154,8 @@ static int straighten(hs_variant *v, int size) {
     if (v->job.part.form == HS_RING) return 0;
     v->step[v->job.steps] = (hs_step){.kind = HS_STRAIGHTEN, .left_m = left_m[size], .pointer = ""};
     v->job.steps++;
-    snprintf(v->what, sizeof v->what, "straighten to a bow of %.2f mm", left_m[size] * 1e3);
+    snprintf(v->what, sizeof v->what, "straighten to a bow of %s",
+             hs_word_length(left_m[size], v->job.inch_first, HS_DOWN).text);
     snprintf(v->text, sizeof v->text,
              "warm, below the temper, then temper again; "
              "a hard case can crack under the press: test for cracks");

@@ -4,6 +4,7 @@
 
 #include "constants.h"
 #include "plan/chain.h"
+#include "plan/words.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -27,7 +28,8 @@ int hs_variant_less_case(hs_variant *v, int size) {
         most_m = fmax(most_m, v->face[i].case_m);
     }
     if (most_m == 0) return 0;
-    snprintf(v->what, sizeof v->what, "less case wanted: %.2f mm", most_m * 1e3);
+    snprintf(v->what, sizeof v->what, "less case wanted: %s",
+             hs_word_length(most_m, v->job.inch_first, HS_DOWN).text);
     snprintf(v->text, sizeof v->text, "the drawing must allow it: ask whoever owns it");
     return 1;
 }
@@ -36,8 +38,8 @@ int hs_variant_narrower_tolerance(hs_variant *v, int size) {
     static const double shares[] = {0.6, 0.4, 0.2};
     v->job.shop.rough_tolerance_m *= shares[size];
     if (v->job.shop.rough_tolerance_m < 0.01e-3) return 0;
-    snprintf(v->what, sizeof v->what, "rough-machine to +-%.3f mm",
-             v->job.shop.rough_tolerance_m * 1e3);
+    snprintf(v->what, sizeof v->what, "rough-machine to +-%s",
+             hs_word_length(v->job.shop.rough_tolerance_m, v->job.inch_first, HS_DOWN).text);
     snprintf(v->text, sizeof v->text, "finer cut before the fire: grind or fine mill the blank");
     return 1;
 }

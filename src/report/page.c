@@ -46,22 +46,22 @@ hs_words hs_page_length(const hs_page *page, double length_m, hs_round direction
     return hs_page_size(page, length_m, length_m / 0.0254, direction);
 }
 
-hs_words hs_page_coarse(const hs_page *page, double length_m, hs_round direction) {
+static hs_words in_own_unit(const hs_page *page, double length_m, int inch_decimals,
+                            int mm_decimals, hs_round direction) {
     hs_words out;
     size_t n = page->job->inch_first
-                   ? hs_format_inch(out.text, sizeof out.text, length_m, 2, direction)
-                   : hs_format_mm(out.text, sizeof out.text, length_m, 1, direction);
+                   ? hs_format_inch(out.text, sizeof out.text, length_m, inch_decimals, direction)
+                   : hs_format_mm(out.text, sizeof out.text, length_m, mm_decimals, direction);
     if (n == 0) snprintf(out.text, sizeof out.text, "not known");
     return out;
 }
 
+hs_words hs_page_coarse(const hs_page *page, double length_m, hs_round direction) {
+    return in_own_unit(page, length_m, 2, 1, direction);
+}
+
 hs_words hs_page_short(const hs_page *page, double length_m, hs_round direction) {
-    hs_words out;
-    size_t n = page->job->inch_first
-                   ? hs_format_inch(out.text, sizeof out.text, length_m, 4, direction)
-                   : hs_format_mm(out.text, sizeof out.text, length_m, 3, direction);
-    if (n == 0) snprintf(out.text, sizeof out.text, "not known");
-    return out;
+    return in_own_unit(page, length_m, 4, 3, direction);
 }
 
 hs_words hs_page_nominal(const hs_page *page, double size_m) {

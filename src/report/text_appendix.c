@@ -53,13 +53,14 @@ static void bow_lines(hs_page *page) {
                 hs_page_length(page, d->bow_m, HS_NEAREST).text,
                 hs_page_length(page, d->bow_high_m, HS_UP).text);
     for (size_t i = 0; i < d->terms; i++)
-        hs_page_say(page, 2, "%8.3f mm  %s", d->because[i].value_m * 1e3, d->because[i].term);
+        hs_page_say(page, 2, "  %s  %s", hs_page_short(page, d->because[i].value_m, HS_UP).text,
+                    d->because[i].term);
     hs_page_say(page, 2,
-                "%8.3f mm  to compare: plain rule by medium and height (one standard deviation)",
-                d->plain_m * 1e3);
+                "to compare: %s by the plain rule of medium and height (one standard deviation)",
+                hs_page_short(page, d->plain_m, HS_NEAREST).text);
     hs_page_say(page, 2,
-                "stress of the skin along the part after an even quench: about %.0f MPa %s",
-                fabs(d->skin_Pa) * 1e-6, d->skin_Pa > 0 ? "of tension" : "of pressure");
+                "stress of the skin along the part, as quenched, evenly: about %.0f MPa of %s",
+                fabs(d->skin_Pa) * 1e-6, d->skin_Pa > 0 ? "tension" : "pressure");
     hs_page_say(page, 2, "growth of the length: %s",
                 hs_page_length(page, d->growth_m, HS_NEAREST).text);
 }

@@ -45,6 +45,7 @@ typedef struct hs_quench_fibre {
 typedef struct hs_quench_mesh {
     size_t nodes, cells, segments, fibres;
     double spacing_m;                     /* the one asked for, or coarser */
+    int upright;                          /* its lines run along x and y */
     hs_point node[HS_QUENCH_NODES];       /* from the centroid, in the section's frame */
     double node_area_m2[HS_QUENCH_NODES]; /* lumped; all together the section's area */
     hs_quench_cell cell[HS_QUENCH_CELLS];

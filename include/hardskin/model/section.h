@@ -56,6 +56,11 @@ HS_API hs_status hs_section_plate(hs_section_properties *out, double width_m, do
 HS_API hs_status hs_section_round(hs_section_properties *out, double outside_m, double bore_m,
                                   hs_error *err);
 
+/** A circle as an outline of n corners and the same area; its first edge lies across x, so that
+ * with n a multiple of 4 it is its own mirror image in both axes and a quarter turn changes
+ * nothing. point  n hs_points  out  the corners */
+HS_API hs_outline hs_section_circle(hs_point *point, size_t n, double diameter_m);
+
 typedef struct hs_section_edge {
     hs_point middle;
     double nx, ny; /* outward normal, length 1 */
