@@ -102,8 +102,7 @@ static hs_status run(double kappa[HS_BOW_PLASTICITIES][2], runner *r, int film, 
     for (size_t k = 0; k < r->s->plasticities; k++) {
         kappa[k][0] = left[k].kappa_x_1_m;
         kappa[k][1] = left[k].kappa_y_1_m;
-        double peak = hypot(left[k].peak_kappa_x_1_m, left[k].peak_kappa_y_1_m);
-        r->s->peak_1_m = fmax(r->s->peak_1_m, peak);
+        r->s->peak_1_m = fmax(r->s->peak_1_m, left[k].peak_1_m);
     }
     int straight = r->q->mirror_x && r->q->mirror_y; /* no even run: to first order the same */
     if (film == 1 && side == (straight ? 0 : -1))

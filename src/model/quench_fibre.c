@@ -282,6 +282,7 @@ static size_t parts_of(hs_quench_run_state *s) {
 static void note_peak(hs_quench_left *left, const double *strain, double time_s) {
     double before = fmax(fabs(left->peak_kappa_x_1_m), fabs(left->peak_kappa_y_1_m));
     if (fmax(fabs(strain[1]), fabs(strain[2])) > before) left->peak_time_s = time_s;
+    left->peak_1_m = fmax(left->peak_1_m, hypot(strain[1], strain[2]));
     if (fabs(strain[1]) > fabs(left->peak_kappa_x_1_m)) left->peak_kappa_x_1_m = strain[1];
     if (fabs(strain[2]) > fabs(left->peak_kappa_y_1_m)) left->peak_kappa_y_1_m = strain[2];
 }

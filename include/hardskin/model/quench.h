@@ -71,9 +71,10 @@ typedef struct hs_quench_case {
 } hs_quench_case;
 
 typedef struct hs_quench_left {
-    double e0, kappa_x_1_m, kappa_y_1_m;                /* when cold, or at end_s */
-    double peak_kappa_x_1_m, peak_kappa_y_1_m;          /* largest in size on the way, with sign */
-    double peak_time_s;                                 /* of the larger of the two */
+    double e0, kappa_x_1_m, kappa_y_1_m;       /* when cold, or at end_s */
+    double peak_kappa_x_1_m, peak_kappa_y_1_m; /* largest in size on the way, with sign */
+    double peak_1_m;    /* largest resultant of both at one moment, whichever way */
+    double peak_time_s; /* of the larger of the two */
     double surface_Pa, surface_low_Pa, surface_high_Pa; /* stress in the fibres at the edges: mean
                                                             over the edge, least, most */
 } hs_quench_left;
