@@ -85,6 +85,8 @@ typedef struct hs_result_scale {
 typedef struct hs_result_distortion {
     double bow_m, bow_high_m; /* typical, 1 part in 20; magnitude over the length */
     int ring;                 /* these and the next are ovalities, largest less smallest diameter */
+    double straightened_m;    /* bow_m and bow_high_m are what straightening to this leaves;
+                                 INFINITY: not straightened */
     double quench_m, quench_high_m; /* of the computed quench of the section alone */
     double plain_m; /* one standard deviation by the plain rule beta * 10 mm / height, to compare */
     double growth_m; /* of the length */

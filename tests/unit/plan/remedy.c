@@ -5,6 +5,7 @@
 #include "hardskin/plan/plan.h"
 #include "hardskin/tables/table.h"
 #include "plan/variant.h"
+#include "plan/variant_part.h"
 #include "support/check.h"
 #include "unit/plan/job.h"
 
@@ -144,7 +145,53 @@ static void remedy__that_closes_another_dimension__is_not_offered(void) {
     }
 }
 
+static void remedy__stress_in_the_stock__is_taken_out_first(void) {
+    /* independent: the whole plan run again with the changed job gives the verdict offered */
+    static test_job t;
+    static hs_result r;
+    test_job_plate(&t, "16MnCr5");
+    t.job.part.condition = HS_COLD_DRAWN;
+    CHECK(plan(&r, &t) == HS_OK && r.dimension[0].verdict == HS_STOP);
+    const hs_remedy *relief = find(&r.dimension[0], "stress relieve");
+    CHECK(relief != NULL);
+    hs_verdict offered = relief ? relief->verdict : HS_NONE;
+    t.job.part.condition = HS_STRESS_RELIEVED;
+    CHECK(plan(&r, &t) == HS_OK && r.dimension[0].verdict == offered);
+}
+
+static void remedy__wide_finish_tolerance__is_used_at_its_full_end(void) {
+    /* exact: R <= F_lo + 2 may: half of a tolerance of .2 mm opens by .1 mm on size, .05 a side */
+    static test_job t;
+    static hs_result r;
+    static hs_variant v;
+    test_job_plate(&t, "16MnCr5");
+    t.dimension[0].size.lower_m = t.dimension[0].size.upper_m - 0.2e-3;
+    soak(&t, 12);
+    CHECK(plan(&r, &t) == HS_OK && r.dimension[0].verdict != HS_GO);
+    const hs_remedy *fuller = find(&r.dimension[0], "finish in the fuller");
+    CHECK(fuller != NULL);
+    hs_variant_start(&v, &t.job);
+    CHECK(hs_variant_finish_end(&v, 0));
+    NEAR(v.dimension[0].size.upper_m, t.dimension[0].size.upper_m, 1e-15);
+    NEAR(v.dimension[0].size.lower_m, t.dimension[0].size.upper_m - 0.1e-3, 1e-12);
+}
+
+static void mask__only_a_face_that_asks_nothing__is_masked(void) {
+    static test_job t;
+    static hs_variant v;
+    test_job_plate(&t, "16MnCr5");
+    hs_variant_start(&v, &t.job);
+    CHECK(!hs_variant_mask(&v, 0));
+    t.face[1].case_m = t.face[1].hardness_HV = 0;
+    hs_variant_start(&v, &t.job);
+    CHECK(hs_variant_mask(&v, 0));
+    CHECK(v.face[1].finish == HS_SOFT && v.face[0].finish == HS_GROUND);
+}
+
 HS_TEST_MAIN("plan remedy", TEST(remedy__longer_soak__is_the_shortest_half_hour_that_opens),
              TEST(soak__longer__is_never_worse_until_the_case_goes_through),
              TEST(remedy__no_soak_long_enough__is_said),
+             TEST(remedy__stress_in_the_stock__is_taken_out_first),
+             TEST(remedy__wide_finish_tolerance__is_used_at_its_full_end),
+             TEST(mask__only_a_face_that_asks_nothing__is_masked),
              TEST(remedy__that_closes_another_dimension__is_not_offered))
