@@ -48,11 +48,12 @@ static void bow_lines(hs_page *page) {
     const hs_result_distortion *d = &page->result->distortion;
     if (!(d->bow_m > 0) && d->terms == 0) return;
     const char *what = d->ring ? "ovality" : "bow";
+    int straightened = isfinite(d->straightened_m);
     hs_page_heading(page, "A4 Bow and growth over the length");
-    hs_page_say(page, 2, "%s%s: typical %s, 1 part in 20 has %s or more; made of", what,
-                isfinite(d->straightened_m) ? " once straightened" : "",
-                hs_page_length(page, d->bow_m, HS_NEAREST).text,
-                hs_page_length(page, d->bow_high_m, HS_UP).text);
+    hs_page_say(
+        page, 2, "%s%s: typical %s, 1 part in 20 has %s or more; %smade of", what,
+        straightened ? " once straightened" : "", hs_page_length(page, d->bow_m, HS_NEAREST).text,
+        hs_page_length(page, d->bow_high_m, HS_UP).text, straightened ? "before that it is " : "");
     for (size_t i = 0; i < d->terms; i++)
         hs_page_say(page, 2, "  %s  %s", hs_page_short(page, d->because[i].value_m, HS_UP).text,
                     d->because[i].term);
