@@ -183,6 +183,8 @@ static hs_status compute(scratch *s, quick_answer *answer, const quick_value *v,
                          .uneven = v[UNEVEN].q.value / 100,
                          .plasticity_low_1_Pa = case_m > 0 ? hs_quench_plasticity_case_least() : 0,
                          .plasticity_high_1_Pa = hs_quench_plasticity_most(),
+                         .diameter_m =
+                             symmetric && !strcmp(v[FORM].text, "bar") ? v[DIAMETER].q.value : 0,
                          .mirror_x = symmetric,
                          .mirror_y = symmetric,
                          .alike = symmetric && strcmp(v[FORM].text, "plate") != 0};

@@ -5,12 +5,16 @@
 #include <math.h>
 #include <string.h>
 
-/* Cells across the section's least thickness, by the strongest film of the medium: a gentle one
- * leaves the section nearly even (and many small cells would take a march of hours very many
- * steps), a fierce one makes gradients that six cells miss by a third of the bow. */
-static const double CELLS_GENTLE = 3, CELLS_USUAL = 6, CELLS_FIERCE = 9;
-static const double COARSE_SPACING = 1.6;
+/* The mesh. A gentle film leaves the section nearly even (and many small cells would take a march
+ * of hours very many steps). A fierce one makes its gradients in the skin: there the first cell is
+ * this share of conductivity over film, each further one twice as thick. */
+static const double ROUND_FINER = 1.5; /* cheap there, and the doubt is small */
+static const double CELLS_GENTLE = 3, CELLS_USUAL = 5, CELLS_FIERCE = 3.5; /* across a wall */
+static const double SKIN = 0.35, HOT_W_MK = 28;
+static const double COARSE = 1 / 1.6;
 static const double GENTLE_W_M2K = 300, FIERCE_W_M2K = 7000;
+static const double SUBSTEP_K = 10;   /* of the fibres: against 2.5 K half a per cent of the peak */
+static const double CASE_IN_SKIN = 2; /* so many total cases in the first cell at most */
 /* A section whose second moments differ by less than this share has no axes of its own: first_rad.
  */
 static const double ALIKE = 1e-6;
@@ -27,42 +31,59 @@ static void set_axes(hs_bow_surface *s, double first_rad) {
     }
 }
 
-static double cells_across(const hs_curve *film) {
+static double most_of(const hs_curve *film) {
     double most = 0;
     for (size_t i = 0; i < film->n; i++)
         most = fmax(most, film->value[i]);
-    return most < GENTLE_W_M2K ? CELLS_GENTLE : most > FIERCE_W_M2K ? CELLS_FIERCE : CELLS_USUAL;
+    return most;
 }
 
 /* Walls are about twice the cooling size thick. */
-static double usual_spacing(const hs_section_properties *p, const hs_section *section,
-                            const hs_curve *film) {
+static double least_wall(const hs_section_properties *p, const hs_section *section) {
     double least = 2 * p->cooling_size_m, wall_m;
     for (size_t edge = 1; edge <= section->outline.n; edge++)
         if (hs_section_wall(&wall_m, section, edge, NULL) == HS_OK)
             least = fmin(least, fmax(wall_m, 0.5 * p->cooling_size_m));
-    return 1.000001 * least / cells_across(film);
+    return least;
 }
 
 /* Coarser until it fits. */
 static hs_status make_mesh(hs_quench_mesh *mesh, const hs_bow_question *q,
                            const hs_section_properties *p, const hs_curve *film, hs_error *err) {
-    double spacing_m = q->spacing_m > 0 ? q->spacing_m : usual_spacing(p, q->section, film);
-    if (q->coarse) spacing_m *= COARSE_SPACING;
+    double most = most_of(film), finer = (q->cells > 0 ? q->cells : 1) * (q->coarse ? COARSE : 1);
+    if (q->diameter_m > 0) finer *= ROUND_FINER;
+    double across = most < GENTLE_W_M2K   ? CELLS_GENTLE
+                    : most > FIERCE_W_M2K ? CELLS_FIERCE
+                                          : CELLS_USUAL;
+    double wall_m = q->diameter_m > 0 ? 0.5 * q->diameter_m : least_wall(p, q->section);
+    double spacing_m = 1.000001 * wall_m / across / finer, skin_m = SKIN * HOT_W_MK / most / finer;
+    if (q->case_m > 0) skin_m = fmin(skin_m, CASE_IN_SKIN * q->case_m);
     hs_status status = HS_E_TOO_LARGE;
     for (int k = 0; k < 12 && status == HS_E_TOO_LARGE; k++) {
-        status = hs_quench_mesh_make(mesh, q->section, spacing_m, q->case_m, err);
-        if (q->spacing_m > 0) break;
+        status = q->diameter_m > 0
+                     ? hs_quench_mesh_round(mesh, q->diameter_m, spacing_m, skin_m, q->case_m, err)
+                     : hs_quench_mesh_make(mesh, q->section, spacing_m, skin_m, q->case_m, err);
         spacing_m *= 1.25;
+        skin_m *= 1.25;
     }
     return status;
 }
 
+static double ramp(double at, double low, double high) {
+    return fmin(1, fmax(0, (at - low) / (high - low)));
+}
+
+/* From thin walls over flats to squares and rounds, without a step. */
 static double doubt_share(const hs_section_properties *p) {
     double slender = sqrt(p->I2_m4 / p->I1_m4); /* 1 for a square, thin / wide for a flat */
     double wall = 2 * p->cooling_size_m / (2 * p->reach_m);
-    if (slender > 0.6 && wall > 0.3) return HS_K_QUENCH_CHANGE_DOUBT_STOUT;
-    return wall > 0.15 ? HS_K_QUENCH_CHANGE_DOUBT_FLAT : HS_K_QUENCH_CHANGE_DOUBT_THIN;
+    double flat = ramp(wall, HS_K_QUENCH_CHANGE_WALL_THIN, HS_K_QUENCH_CHANGE_WALL_FLAT);
+    double stout =
+        fmin(ramp(wall, HS_K_QUENCH_CHANGE_WALL_FLAT, HS_K_QUENCH_CHANGE_WALL_STOUT),
+             ramp(slender, HS_K_QUENCH_CHANGE_SLENDER_FLAT, HS_K_QUENCH_CHANGE_SLENDER_STOUT));
+    return HS_K_QUENCH_CHANGE_DOUBT_THIN +
+           flat * (HS_K_QUENCH_CHANGE_DOUBT_FLAT - HS_K_QUENCH_CHANGE_DOUBT_THIN) +
+           stout * (HS_K_QUENCH_CHANGE_DOUBT_STOUT - HS_K_QUENCH_CHANGE_DOUBT_FLAT);
 }
 
 static void set_levels(hs_bow_surface *s, const hs_bow_question *q) {
@@ -102,7 +123,9 @@ static hs_status run(double kappa[HS_BOW_PLASTICITIES][2], runner *r, int film, 
     for (size_t k = 0; k < r->s->plasticities; k++) {
         kappa[k][0] = left[k].kappa_x_1_m;
         kappa[k][1] = left[k].kappa_y_1_m;
-        r->s->peak_1_m = fmax(r->s->peak_1_m, left[k].peak_1_m);
+        double *peak = side < 0 ? &r->s->peak_even_1_m[film][k] : &r->s->peak_side_1_m[film][k];
+        *peak = fmax(*peak, left[k].peak_1_m);
+        r->s->peak_1_m = fmax(r->s->peak_1_m, *peak);
     }
     int straight = r->q->mirror_x && r->q->mirror_y; /* no even run: to first order the same */
     if (film == 1 && side == (straight ? 0 : -1))
@@ -128,6 +151,16 @@ static int mirrored(const runner *r, int side) {
     return side % 2 == 1 && (across_x ? r->q->mirror_x : r->q->mirror_y);
 }
 
+/* The opposite side at an outer film: what both have in common (of second order in the unevenness)
+ * as at the middle film. */
+static void as_opposite(hs_bow_surface *s, int side, int film) {
+    for (size_t k = 0; k < s->plasticities; k++)
+        for (int i = 0; i < 2; i++) {
+            double common = s->side[side - 1][1][k][i] + s->side[side][1][k][i];
+            s->side[side][film][k][i] = common - s->side[side - 1][film][k][i];
+        }
+}
+
 static hs_status run_side(runner *r, int side, int film, hs_error *err) {
     double(*out)[2] = r->s->side[side][film];
     size_t n = r->s->plasticities;
@@ -143,6 +176,10 @@ static hs_status run_side(runner *r, int side, int film, hs_error *err) {
             out[k][0] = across_x ? other[0] : -other[0];
             out[k][1] = across_x ? -other[1] : other[1];
         }
+        return HS_OK;
+    }
+    if (side % 2 == 1 && film != 1) {
+        as_opposite(r->s, side, film);
         return HS_OK;
     }
     hs_status status = run(out, r, film, side, err);
@@ -163,6 +200,8 @@ static hs_status run_even(runner *r, int film, hs_error *err) {
 static void as_middle_film(hs_bow_surface *s) {
     for (int film = 0; film < HS_BOW_FILMS; film += 2) {
         memcpy(s->even[film], s->even[1], sizeof s->even[1]);
+        memcpy(s->peak_even_1_m[film], s->peak_even_1_m[1], sizeof s->peak_even_1_m[1]);
+        memcpy(s->peak_side_1_m[film], s->peak_side_1_m[1], sizeof s->peak_side_1_m[1]);
         for (int side = 0; side < HS_BOW_SIDES; side++)
             memcpy(s->side[side][film], s->side[side][1], sizeof s->side[side][1]);
     }
@@ -192,55 +231,20 @@ hs_status hs_bow_surface_make(hs_bow_surface *s, const hs_bow_question *q, hs_bo
                            .fibre = w->fibre,
                            .bath = r.c.bath,
                            .start_K = q->start_K,
+                           .substep_K = q->substep_K > 0 ? q->substep_K : SUBSTEP_K,
                            .n = s->plasticities};
     r.c.bath.bath_K = q->bath_K;
     r.c.bath.edge_factor = q->edge_factor;
     r.c.bath.hole_factor = HS_K_QUENCH_CHANGE_HOLE_FACTOR;
     for (size_t k = 0; k < s->plasticities; k++)
         r.c.plasticity_1_Pa[k] = s->plasticity_1_Pa[k];
-    for (int film = 0; film < HS_BOW_FILMS && status == HS_OK; film++) {
-        if (q->coarse && film != 1) continue;
+    static const int middle_first[HS_BOW_FILMS] = {1, 0, 2};
+    for (int i = 0; i < (q->coarse ? 1 : HS_BOW_FILMS) && status == HS_OK; i++) {
+        int film = middle_first[i];
         status = run_even(&r, film, err);
         for (int side = 0; side < HS_BOW_SIDES && status == HS_OK; side++)
             status = run_side(&r, side, film, err);
     }
     if (q->coarse) as_middle_film(s);
     return status;
-}
-
-/* Place between rising levels: index of the lower one and the share towards the next. */
-static size_t between(double *share, const double *level, size_t n, double at) {
-    size_t i = 0;
-    *share = 0;
-    if (n < 2) return 0;
-    while (i + 2 < n && at > level[i + 1])
-        i++;
-    *share = fmin(1, fmax(0, (at - level[i]) / (level[i + 1] - level[i])));
-    return i;
-}
-
-static double read(const double table[HS_BOW_FILMS][HS_BOW_PLASTICITIES][2], size_t f, double df,
-                   size_t k, double dk, size_t last, int i) {
-    size_t next = k < last ? k + 1 : k;
-    double low = (1 - dk) * table[f][k][i] + dk * table[f][next][i];
-    double high = (1 - dk) * table[f + 1][k][i] + dk * table[f + 1][next][i];
-    return low + df * (high - low);
-}
-
-void hs_bow_surface_at(double *kappa_x, double *kappa_y, const hs_bow_surface *s, double uneven,
-                       double direction, double film_log, double plasticity_1_Pa) {
-    double df, dk, kappa[2];
-    size_t f = between(&df, s->film_log, HS_BOW_FILMS, film_log);
-    size_t k = between(&dk, s->plasticity_1_Pa, s->plasticities, plasticity_1_Pa);
-    double part[2] = {uneven * cos(direction), uneven * sin(direction)};
-    for (int i = 0; i < 2; i++) {
-        kappa[i] = read(s->even, f, df, k, dk, s->plasticities - 1, i);
-        for (int axis = 0; axis < 2; axis++) {
-            int side = 2 * axis + (part[axis] < 0);
-            kappa[i] +=
-                fabs(part[axis]) * read(s->side[side], f, df, k, dk, s->plasticities - 1, i);
-        }
-    }
-    *kappa_x = kappa[0];
-    *kappa_y = kappa[1];
 }

@@ -8,7 +8,7 @@ enum {
     HS_CLIP_LOOPS = 17,     /* outline and holes */
     HS_CLIP_POINTS = 1024,  /* of one loop while it is cut */
     HS_CLIP_VERTICES = 200, /* of one loop before: four cuts add half each time at most */
-    HS_CLIP_ALL = 2400      /* of all loops together */
+    HS_CLIP_ALL = 1200      /* of all loops together */
 };
 
 /** Closed lines one after the other; the first is metal, the others are holes. */

@@ -28,15 +28,18 @@ static place drawn(const hs_bow_surface *s, double uneven, const double z[HS_BOW
                    .soft = 1 + HS_K_QUENCH_CHANGE_DOUBT_SOFT * s->soft * z[HS_BOW_SOFT]};
 }
 
+/* Of the model, one standard deviation (1/m): none where nothing bends on the way. */
+static double doubt_at(const hs_bow_surface *s, const place *at) {
+    return s->doubt_share * hs_bow_peak_at(s, at->uneven, at->film_log, at->plasticity_1_Pa);
+}
+
 void hs_bow_curvatures(double *kappa_x, double *kappa_y, const hs_bow_surface *s, double uneven,
                        const double z[HS_BOW_INPUTS]) {
-    double share = s->doubt_share * s->peak_1_m;
     double side = floor(fmin(7, 8 * uniform(z[HS_BOW_SIDE]))) * PI / 4;
     place at = drawn(s, uneven, z);
     hs_bow_surface_at(kappa_x, kappa_y, s, at.uneven, side, at.film_log, at.plasticity_1_Pa);
-    /* An even quench of a section that is its own mirror image keeps straight in every model. */
-    double known = hypot(*kappa_x, *kappa_y) > 0;
-    double first = known * share * z[HS_BOW_MODEL_X], second = known * share * z[HS_BOW_MODEL_Y];
+    double doubt = doubt_at(s, &at);
+    double first = doubt * z[HS_BOW_MODEL_X], second = doubt * z[HS_BOW_MODEL_Y];
     *kappa_x = at.soft * *kappa_x + first * s->axis_y[0] + second * s->axis_y[2];
     *kappa_y = at.soft * *kappa_y + first * s->axis_x[0] + second * s->axis_x[2];
 }
@@ -48,7 +51,9 @@ double hs_bow_swing(const hs_bow_surface *s, double uneven, const double z[HS_BO
     hs_bow_surface_at(&other[0], &other[1], s, at.uneven, -PI / 2, at.film_log, at.plasticity_1_Pa);
     double along[2] = {s->axis_y[2], s->axis_x[2]};
     double swing = 0.5 * ((one[0] - other[0]) * along[0] + (one[1] - other[1]) * along[1]);
-    return at.soft * swing + (swing != 0) * s->doubt_share * s->peak_1_m * z[HS_BOW_MODEL_Y];
+    place even = at;
+    even.uneven = 0; /* what an even quench does is the same on both sides */
+    return at.soft * swing + (doubt_at(s, &at) - doubt_at(s, &even)) * z[HS_BOW_MODEL_Y];
 }
 
 static void one(double *x_m, double *y_m, const hs_bow_surface *s, double length_m, uint32_t i) {

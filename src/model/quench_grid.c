@@ -61,27 +61,48 @@ static size_t edge_lines(double *line, const hs_clip *whole, int coordinate) {
     return n;
 }
 
-/* Keep the ends and what is far enough apart, then divide the gaps evenly. */
-static size_t divide(double *out, const double *line, size_t n, double spacing_m) {
+size_t hs_quench_grid_graded(double size_m[HS_QUENCH_LINES], double gap_m, double spacing_m,
+                             double skin_m, int both) {
+    double taken = 0, next = skin_m > 0 ? skin_m : spacing_m, sides = both ? 2 : 1;
+    size_t n = 0;
+    while (next < spacing_m && sides * (taken + next) < gap_m - 0.5 * next) {
+        size_m[n++] = next;
+        taken += next;
+        next *= 2;
+    }
+    double rest = gap_m - sides * taken;
+    size_t alike = (size_t)fmax(1, ceil(rest / spacing_m - 1e-9)), all = alike + (both ? 2 : 1) * n;
+    if (all > HS_QUENCH_LINES) return 0;
+    for (size_t i = 0; i < alike; i++)
+        size_m[n + i] = rest / (double)alike;
+    for (size_t i = n + alike; i < all; i++)
+        size_m[i] = size_m[all - 1 - i];
+    return all;
+}
+
+/* Keep the ends and what is far enough apart, then divide the gaps. */
+static size_t divide(double *out, const double *line, size_t n, double spacing_m, double skin_m) {
+    double size[HS_QUENCH_LINES];
     size_t used = 1;
     double last = out[0] = line[0], end = line[n - 1];
     for (size_t i = 1; i < n; i++) {
         int final = i + 1 == n;
         if (!final && (line[i] - last < MERGE * spacing_m || end - line[i] < MERGE * spacing_m))
             continue;
-        size_t parts = (size_t)fmax(1, ceil((line[i] - last) / spacing_m - 1e-9));
         if (!(line[i] > last)) continue;
-        if (used + parts > HS_QUENCH_LINES + 1) return 0;
-        for (size_t k = 1; k <= parts; k++)
-            out[used++] =
-                k == parts ? line[i] : last + (line[i] - last) * (double)k / (double)parts;
+        size_t parts = hs_quench_grid_graded(size, line[i] - last, spacing_m, skin_m, 1);
+        if (parts == 0 || used + parts > HS_QUENCH_LINES + 1) return 0;
+        for (size_t k = 0; k < parts; k++) {
+            out[used] = k + 1 == parts ? line[i] : out[used - 1] + size[k];
+            used++;
+        }
         last = line[i];
     }
     return used - 1;
 }
 
 hs_status hs_quench_grid_lay(hs_quench_grid *g, const hs_section *section, double spacing_m,
-                             hs_error *err) {
+                             double skin_m, hs_error *err) {
     hs_section_properties p;
     double line[HS_CLIP_ALL + 2];
     hs_status status = hs_section_measure(&p, section, err);
@@ -97,9 +118,9 @@ hs_status hs_quench_grid_lay(hs_quench_grid *g, const hs_section *section, doubl
         status = take_loop(g, &used, &section->holes[h], err);
     if (status != HS_OK) return status;
     size_t n = edge_lines(line, &g->whole, 0);
-    g->columns = divide(g->x, line, n, spacing_m);
+    g->columns = divide(g->x, line, n, spacing_m, skin_m);
     n = edge_lines(line, &g->whole, 1);
-    g->rows = divide(g->y, line, n, spacing_m);
+    g->rows = divide(g->y, line, n, spacing_m, skin_m);
     if (g->columns == 0 || g->rows == 0)
         return hs_fail(err, HS_E_TOO_LARGE, "a wider spacing",
                        "the section needs more than %d lines", HS_QUENCH_LINES);
@@ -152,8 +173,15 @@ typedef struct edge {
     size_t number;
 } edge;
 
-static hs_status add_piece(hs_quench_mesh *mesh, const hs_quench_grid *g, const int *cell_of,
-                           const edge *e, double from, double to, hs_error *err) {
+/* Number of a cell, -1 where there is no metal. */
+static int cell_at(const hs_quench_grid *g, size_t column, size_t row) {
+    for (int k = g->first[row]; k < g->first[row + 1]; k++)
+        if (g->column[k] == column) return k;
+    return -1;
+}
+
+static hs_status add_piece(hs_quench_mesh *mesh, const hs_quench_grid *g, const edge *e,
+                           double from, double to, hs_error *err) {
     static const double GAUSS = 0.577350269189625765;
     if (to - from < 1e-12) return HS_OK;
     double length = hypot(e->q.x_m - e->p.x_m, e->q.y_m - e->p.y_m) * (to - from);
@@ -162,7 +190,7 @@ static hs_status add_piece(hs_quench_mesh *mesh, const hs_quench_grid *g, const 
     hs_point middle = {e->p.x_m + t * (e->q.x_m - e->p.x_m) - inward * e->nx,
                        e->p.y_m + t * (e->q.y_m - e->p.y_m) - inward * e->ny};
     size_t i = find(g->x, g->columns, middle.x_m), j = find(g->y, g->rows, middle.y_m);
-    int cell = cell_of[j * g->columns + i];
+    int cell = cell_at(g, i, j);
     if (cell < 0) return HS_OK; /* a sliver without metal */
     if (mesh->segments == HS_QUENCH_SEGMENTS)
         return hs_fail(err, HS_E_TOO_LARGE, "a wider spacing", "more than %d pieces of edge",
@@ -183,18 +211,18 @@ static hs_status add_piece(hs_quench_mesh *mesh, const hs_quench_grid *g, const 
     return HS_OK;
 }
 
-static hs_status add_edge(hs_quench_mesh *mesh, const hs_quench_grid *g, const int *cell_of,
-                          const edge *e, hs_error *err) {
+static hs_status add_edge(hs_quench_mesh *mesh, const hs_quench_grid *g, const edge *e,
+                          hs_error *err) {
     double at[2 * HS_QUENCH_LINES + 6];
     size_t n = cuts(at, g, e->p, e->q);
     for (size_t k = 0; k + 1 < n; k++) {
-        hs_status status = add_piece(mesh, g, cell_of, e, at[k], at[k + 1], err);
+        hs_status status = add_piece(mesh, g, e, at[k], at[k + 1], err);
         if (status != HS_OK) return status;
     }
     return HS_OK;
 }
 
-hs_status hs_quench_grid_edges(hs_quench_mesh *mesh, const hs_quench_grid *g, const int *cell_of,
+hs_status hs_quench_grid_edges(hs_quench_mesh *mesh, const hs_quench_grid *g,
                                const hs_section *section, hs_error *err) {
     int reversed = hs_polygon_area(&section->outline) < 0;
     mesh->segments = 0;
@@ -207,7 +235,7 @@ hs_status hs_quench_grid_edges(hs_quench_mesh *mesh, const hs_quench_grid *g, co
             e.ny = sign * (e.p.x_m - e.q.x_m) / length;
             /* Reversed loops run their edges backwards: vertex i is the n-1-i th of the sheet. */
             if (k == 0) e.number = reversed ? (2 * n - 2 - i) % n + 1 : i + 1;
-            hs_status status = add_edge(mesh, g, cell_of, &e, err);
+            hs_status status = add_edge(mesh, g, &e, err);
             if (status != HS_OK) return status;
         }
     }

@@ -139,15 +139,16 @@ static void floor_areas(hs_quench_run_state *s) {
     const hs_quench_mesh *mesh = s->c->mesh;
     double *sum = s->w->stage;
     memset(sum, 0, mesh->nodes * sizeof *sum);
-    for (size_t k = 0; k < mesh->cells; k++)
+    for (size_t k = 0; k < mesh->cells; k++) {
+        const hs_quench_cell *cell = &mesh->cell[k];
         for (int i = 0; i < 6; i++) {
-            double link = fabs(mesh->cell[k].link[i]);
-            sum[mesh->cell[k].node[pair[i][0]]] += link;
-            sum[mesh->cell[k].node[pair[i][1]]] += link;
+            double area = fabs(cell->link[i]) * cell->thin_m * cell->thin_m / 24;
+            sum[cell->node[pair[i][0]]] += area;
+            sum[cell->node[pair[i][1]]] += area;
         }
-    double square = mesh->spacing_m * mesh->spacing_m / 24;
+    }
     for (size_t i = 0; i < mesh->nodes; i++)
-        s->w->bound[i] = fmax(mesh->node_area_m2[i], sum[i] * square);
+        s->w->bound[i] = fmax(mesh->node_area_m2[i], sum[i]);
 }
 
 void hs_quench_heat_start(hs_quench_run_state *s, double *try_s) {

@@ -8,6 +8,8 @@
 
 /* A cell with less metal than this share of itself is left out. */
 static const double EMPTY = 1e-9;
+/* From this ratio of the sides on bilinear links along the shorter one turn negative: root of 2. */
+static const double THIN = 1.414;
 /* Fibres over the total case, and most pieces of a cell either way. */
 static const double FINE = 4;
 enum { MOST_PIECES = 8 };
@@ -16,9 +18,17 @@ typedef struct cell_box {
     double x, y, dx, dy;
 } cell_box;
 
-/* Bilinear conduction between the corners, exact on the clipped part. */
+/* Bilinear conduction between the corners, exact on the clipped part. In a whole cell that is thin
+ * it would take heat from a cold corner to a warm one along the thin side: there along the four
+ * sides alone, as finite volumes have it. */
 static void set_links(hs_quench_cell *cell, const hs_clip_moments *m, const cell_box *b) {
     double tall = b->dy / b->dx, wide = b->dx / b->dy;
+    if (m->A > 1 - EMPTY && fmax(tall, wide) > THIN) {
+        cell->link[0] = cell->link[2] = 0.5 * tall;
+        cell->link[1] = cell->link[3] = 0.5 * wide;
+        cell->link[4] = cell->link[5] = 0;
+        return;
+    }
     double a = m->A - 2 * m->y + m->yy, c = m->y - m->yy, p = m->A - 2 * m->x + m->xx,
            r = m->x - m->xx;
     cell->link[0] = tall * a - wide * r;
@@ -68,12 +78,11 @@ typedef struct maker {
     hs_quench_grid grid;
     hs_clip strip, box, half, quarter;
     hs_clip_work work;
-    int node_of[(HS_QUENCH_LINES + 1) * (HS_QUENCH_LINES + 1)];
-    int cell_of[HS_QUENCH_LINES * HS_QUENCH_LINES];
+    int node_of[2][HS_QUENCH_LINES + 1]; /* under and over the row of cells; -1: not yet */
 } maker;
 
-static int node_at(maker *k, size_t i, size_t j) {
-    int *number = &k->node_of[j * (k->grid.columns + 1) + i];
+static int node_at(maker *k, size_t i, size_t j, int over) {
+    int *number = &k->node_of[over][i];
     if (*number < 0 && k->mesh->nodes < HS_QUENCH_NODES) {
         *number = (int)k->mesh->nodes++;
         k->mesh->node[*number] =
@@ -131,16 +140,17 @@ static hs_status add_cell(maker *k, size_t i, size_t j, hs_error *err) {
         return hs_fail(err, HS_E_TOO_LARGE, "fewer vertices", "the outline is too ragged");
     hs_clip_moments m = hs_clip_measure(&k->box, b.x, b.y, b.dx, b.dy);
     if (m.A < EMPTY) return HS_OK;
-    int node[4] = {node_at(k, i, j), node_at(k, i + 1, j), node_at(k, i + 1, j + 1),
-                   node_at(k, i, j + 1)};
+    int node[4] = {node_at(k, i, j, 0), node_at(k, i + 1, j, 0), node_at(k, i + 1, j + 1, 1),
+                   node_at(k, i, j + 1, 1)};
     for (int c = 0; c < 4; c++)
         if (node[c] < 0 || k->mesh->cells == HS_QUENCH_CELLS)
             return hs_fail(err, HS_E_TOO_LARGE, "a wider spacing", "more than %d cells",
                            HS_QUENCH_CELLS);
-    k->cell_of[j * g->columns + i] = (int)k->mesh->cells;
+    k->grid.column[k->mesh->cells] = (unsigned short)i;
     hs_quench_cell *cell = &k->mesh->cell[k->mesh->cells++];
     for (int c = 0; c < 4; c++)
         cell->node[c] = (unsigned short)node[c];
+    cell->thin_m = fmin(b.dx, b.dy);
     set_links(cell, &m, &b);
     add_mass(k->mesh, cell, &m, b.dx * b.dy);
     cell->first = (unsigned short)k->mesh->fibres;
@@ -150,7 +160,9 @@ static hs_status add_cell(maker *k, size_t i, size_t j, hs_error *err) {
 }
 
 static hs_status add_cells(maker *k, hs_error *err) {
+    memset(k->node_of, -1, sizeof k->node_of);
     for (size_t j = 0; j < k->grid.rows; j++) {
+        k->grid.first[j] = (unsigned short)k->mesh->cells;
         if (!hs_clip_between(&k->strip, &k->grid.whole, 1, k->grid.y[j], k->grid.y[j + 1],
                              &k->work))
             return hs_fail(err, HS_E_TOO_LARGE, "fewer vertices", "the outline is too ragged");
@@ -158,22 +170,24 @@ static hs_status add_cells(maker *k, hs_error *err) {
             hs_status status = add_cell(k, i, j, err);
             if (status != HS_OK) return status;
         }
+        memcpy(k->node_of[0], k->node_of[1], sizeof k->node_of[0]);
+        memset(k->node_of[1], -1, sizeof k->node_of[1]);
     }
+    k->grid.first[k->grid.rows] = (unsigned short)k->mesh->cells;
     return HS_OK;
 }
 
 hs_status hs_quench_mesh_make(hs_quench_mesh *mesh, const hs_section *section, double spacing_m,
-                              double case_m, hs_error *err) {
+                              double skin_m, double case_m, hs_error *err) {
     maker k = {.mesh = mesh, .case_m = case_m};
     if (!(spacing_m > 0 && isfinite(spacing_m)))
         return hs_fail(err, HS_E_IMPOSSIBLE, "above 0", "a spacing of %g m", spacing_m);
-    hs_status status = hs_quench_grid_lay(&k.grid, section, spacing_m, err);
+    hs_status status = hs_quench_grid_lay(&k.grid, section, spacing_m, skin_m, err);
     if (status != HS_OK) return status;
-    memset(k.node_of, -1, sizeof k.node_of);
-    memset(k.cell_of, -1, sizeof k.cell_of);
     mesh->nodes = mesh->cells = mesh->fibres = mesh->segments = 0;
     mesh->spacing_m = spacing_m;
+    mesh->radius_m = 0;
     mesh->upright = fabs(k.grid.c * k.grid.s) < 1e-9;
     status = add_cells(&k, err);
-    return status == HS_OK ? hs_quench_grid_edges(mesh, &k.grid, k.cell_of, section, err) : status;
+    return status == HS_OK ? hs_quench_grid_edges(mesh, &k.grid, section, err) : status;
 }

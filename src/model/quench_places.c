@@ -15,7 +15,12 @@ static double loop_distance(const hs_outline *loop, const int *closed, hs_point 
     return least;
 }
 
-static double distance(const hs_section *section, const int *closed, hs_point p) {
+/* `from` the centroid; a round is closed as a whole or open. */
+static double distance(const hs_quench_mesh *mesh, const hs_section *section, hs_point centroid,
+                       const int *closed, hs_point from) {
+    if (mesh->radius_m > 0)
+        return closed && closed[0] ? INFINITY : mesh->radius_m - hypot(from.x_m, from.y_m);
+    hs_point p = {from.x_m + centroid.x_m, from.y_m + centroid.y_m};
     double least = loop_distance(&section->outline, closed, p);
     for (size_t h = 0; h < section->n_holes; h++)
         least = fmin(least, loop_distance(&section->holes[h], NULL, p));
@@ -41,12 +46,11 @@ void hs_quench_places(hs_quench_point *node, hs_quench_point *fibre, const hs_qu
                       const hs_composition *steel) {
     hs_section_properties p;
     if (hs_section_measure(&p, section, NULL) != HS_OK) return;
-    for (size_t i = 0; i < mesh->nodes; i++) {
-        hs_point at = {mesh->node[i].x_m + p.x_m, mesh->node[i].y_m + p.y_m};
-        node[i] = place_at(layer, distance(section, closed, at), steel);
-    }
+    hs_point centroid = {p.x_m, p.y_m};
+    for (size_t i = 0; i < mesh->nodes; i++)
+        node[i] = place_at(layer, distance(mesh, section, centroid, closed, mesh->node[i]), steel);
     for (size_t i = 0; i < mesh->fibres; i++) {
-        hs_point at = {mesh->fibre[i].x_m + p.x_m, mesh->fibre[i].y_m + p.y_m};
-        fibre[i] = place_at(layer, distance(section, closed, at), steel);
+        hs_point at = {mesh->fibre[i].x_m, mesh->fibre[i].y_m};
+        fibre[i] = place_at(layer, distance(mesh, section, centroid, closed, at), steel);
     }
 }

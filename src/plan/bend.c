@@ -56,6 +56,7 @@ static hs_status surface_of(hs_bend *bend, const hs_job *job, const hs_route *ro
                          .coarse = bend->coarse,
                          .first_rad = first_rad,
                          .edge_factor = part->ring ? part->edge_factor : NULL,
+                         .diameter_m = part->diameter_m,
                          .mirror_x = part->mirror_x,
                          .mirror_y = part->mirror_y,
                          .alike = part->alike};

@@ -35,6 +35,7 @@ typedef struct hs_bend_section {
     hs_point point[HS_BEND_POINTS];
     double edge_factor[4]; /* of a ring's wall: its bore is hardly washed */
     int ring, mirror_x, mirror_y, alike;
+    double diameter_m; /* of a bar; else 0 */
 } hs_bend_section;
 
 enum { HS_BENDS_KNOWN = 16 };

@@ -57,6 +57,7 @@ void hs_bend_section_of(hs_bend_section *out, int closed[HS_MAX_OUTLINE], const 
         for (int i = 0; i < HS_ROUND_CORNERS; i++)
             closed[i] = masked(job, "outside");
         out->mirror_x = out->mirror_y = out->alike = 1;
+        out->diameter_m = job->part.diameter_m;
         return;
     case HS_RING:
         draw_ring(out, closed, job);

@@ -37,7 +37,7 @@ static double now_ms(void) {
 
 static hs_quench_case make_case(double spacing_m, size_t n) {
     static const hs_composition analysis = {.C = 0.17, .Mn = 1.2, .Si = 0.25, .Cr = 1.0};
-    hs_quench_mesh_make(&mesh, &angle, spacing_m, 0, NULL);
+    hs_quench_mesh_make(&mesh, &angle, spacing_m, 0, 0, NULL);
     hs_quench_steel_usual(&steel);
     hs_quench_point p = hs_quench_point_of(&analysis, 0.17, 1);
     for (size_t i = 0; i < mesh.nodes; i++)

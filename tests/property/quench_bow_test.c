@@ -30,7 +30,6 @@ static void make_surface_so(hs_bow_surface *s, const part *p, double uneven, int
     hs_point point[CORNERS];
     hs_section section = draw_part(point, p);
     hs_quench_layer layer = {.n = 1, .dissolved_pct = {0.17}, .share = {1}};
-    double size_m = p->width_m > 0 ? fmin(p->width_m, p->height_m) : p->height_m;
     hs_bow_question q = {.section = &section,
                          .layer = &layer,
                          .steel = &steel,
@@ -39,7 +38,8 @@ static void make_surface_so(hs_bow_surface *s, const part *p, double uneven, int
                          .bath_K = 293,
                          .uneven = uneven,
                          .plasticity_high_1_Pa = hs_quench_plasticity_most(),
-                         .spacing_m = size_m / 3.99,
+                         .cells = 0.6,
+                         .diameter_m = p->width_m > 0 ? 0 : p->height_m,
                          .mirror_x = folded,
                          .mirror_y = folded,
                          .alike = folded && !(p->width_m > 0)};

@@ -50,7 +50,7 @@ static bend quench(const hs_section *section, double spacing_m, hs_quench_case c
     hs_quench_left left = {0};
     hs_quench_cost cost = {0};
     c.steel = steel;
-    CHECK(hs_quench_mesh_make(&mesh, section, spacing_m, 0, NULL) == HS_OK);
+    CHECK(hs_quench_mesh_make(&mesh, section, spacing_m, 0, 0, NULL) == HS_OK);
     CHECK(hs_quench_run(&left, &cost, &c, &work, NULL, NULL, NULL) == HS_OK);
     return (bend){left.e0, left.kappa_y_1_m, left.kappa_x_1_m,
                   hypot(left.peak_kappa_x_1_m, left.peak_kappa_y_1_m)};

@@ -173,7 +173,7 @@ static hs_quench_left ours(const ccx_case *c) {
                               .share = 1,
                               .strain = {0, 0.0151, 0},
                               .strength_Pa = 1200e6};
-    CHECK(hs_quench_mesh_make(&mesh, &c->whole, 1e-3, 0, NULL) == HS_OK);
+    CHECK(hs_quench_mesh_make(&mesh, &c->whole, 1e-3, 0, 0, NULL) == HS_OK);
     for (size_t i = 0; i < mesh.nodes; i++)
         node[i] = p;
     for (size_t i = 0; i < mesh.fibres; i++)

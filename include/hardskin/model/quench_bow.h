@@ -19,7 +19,9 @@ typedef struct hs_bow_question {
     double start_K, bath_K;
     double uneven; /* between opposite sides, (h1 - h2)/mean: 95 % bound; 0: even */
     double plasticity_low_1_Pa, plasticity_high_1_Pa; /* equal: fixed */
-    double spacing_m;                                 /* of the mesh; 0: the usual */
+    double diameter_m; /* of a round, whose `section` is a circle of this size; else 0 */
+    double cells;      /* of the mesh, finer by this factor than usual; 0: 1 */
+    double substep_K;  /* of the fibres; 0: the usual */
     int coarse;       /* half the cells across, one film, three plasticities: a tenth of the time */
     double first_rad; /* the sides count from the principal axis nearest to this direction */
     const double *edge_factor; /* on the film, of each outline edge, or NULL */
@@ -37,7 +39,9 @@ typedef struct hs_bow_surface {
     double plasticity_1_Pa[HS_BOW_PLASTICITIES];
     double even[HS_BOW_FILMS][HS_BOW_PLASTICITIES][2];               /* kappa_x, kappa_y, 1/m */
     double side[HS_BOW_SIDES][HS_BOW_FILMS][HS_BOW_PLASTICITIES][2]; /* less the even ones */
-    double peak_1_m;    /* largest on the way, in any of the runs */
+    double peak_even_1_m[HS_BOW_FILMS][HS_BOW_PLASTICITIES]; /* largest curvature on the way */
+    double peak_side_1_m[HS_BOW_FILMS][HS_BOW_PLASTICITIES]; /* with a side cooled faster */
+    double peak_1_m;    /* of any of the runs */
     double doubt_share; /* of the peak: fibres against solid bodies, one standard deviation */
     double surface_Pa;  /* stress of the skin, even quench, middle plasticity and film */
     double soft;        /* share of the core that does not turn to martensite */
@@ -66,6 +70,11 @@ HS_API hs_status hs_bow_surface_make(hs_bow_surface *surface, const hs_bow_quest
 HS_API void hs_bow_surface_at(double *kappa_x_1_m, double *kappa_y_1_m,
                               const hs_bow_surface *surface, double uneven, double direction,
                               double film_log, double plasticity_1_Pa);
+
+/** Largest curvature on the way of such a quench (1/m): what the doubt of the model is a share of.
+ *  As hs_bow_surface_at. */
+HS_API double hs_bow_peak_at(const hs_bow_surface *surface, double uneven, double film_log,
+                             double plasticity_1_Pa);
 
 /** What one quench is drawn with: a standard normal number each. */
 enum {

@@ -22,6 +22,7 @@ typedef struct hs_quench_cell {
     unsigned short node[4];
     unsigned short first, fibres; /* its fibres in the mesh */
     double link[6]; /* conduction between corners 01 12 23 30 02 13, times k: W/(m K) per K */
+    double thin_m;  /* its shorter side */
 } hs_quench_cell;
 
 /** A piece of the section's edge inside one cell, with two Gauss points. */
@@ -44,8 +45,9 @@ typedef struct hs_quench_fibre {
 
 typedef struct hs_quench_mesh {
     size_t nodes, cells, segments, fibres;
-    double spacing_m;                     /* the one asked for, or coarser */
+    double spacing_m;                     /* widest, as asked for */
     int upright;                          /* its lines run along x and y */
+    double radius_m;                      /* of a round cut into rings and sectors; else 0 */
     hs_point node[HS_QUENCH_NODES];       /* from the centroid, in the section's frame */
     double node_area_m2[HS_QUENCH_NODES]; /* lumped; all together the section's area */
     hs_quench_cell cell[HS_QUENCH_CELLS];
@@ -58,12 +60,25 @@ typedef struct hs_quench_mesh {
  *    mesh       hs_quench_mesh  out
  *    section    hs_section      in   simple (hs_section_check)
  *    spacing_m  double          in   widest distance of the grid lines, > 0
+ *    skin_m     double          in   the first cell at an edge along the grid, each further one
+ *                                    twice as thick; 0, or not below the spacing: all alike
  *    case_m     double          in   total case: as deep as this below the edges the fibres are
- *                                    fine; 0: quarters of cells everywhere
+ *                                    fine (eight to a cell either way at most); 0: quarters of
+ *                                    cells everywhere
  *
  *  Returns  HS_OK; HS_E_OUTLINE; HS_E_IMPOSSIBLE for the spacing; HS_E_TOO_LARGE when the section
  *           needs more lines, cells or segments than there are: take a wider spacing. */
 HS_API hs_status hs_quench_mesh_make(hs_quench_mesh *mesh, const hs_section *section,
-                                     double spacing_m, double case_m, hs_error *err);
+                                     double spacing_m, double skin_m, double case_m, hs_error *err);
+
+/** Cut a round into rings and sectors: its bend is the same about every axis of a quarter turn.
+ *
+ *    mesh        hs_quench_mesh  out  upright; its own mirror image across x and y
+ *    diameter_m  double          in   > 0
+ *    spacing_m, skin_m, case_m   in   as hs_quench_mesh_make, along the radius
+ *
+ *  Returns  HS_OK; HS_E_IMPOSSIBLE for a size; HS_E_TOO_LARGE. */
+HS_API hs_status hs_quench_mesh_round(hs_quench_mesh *mesh, double diameter_m, double spacing_m,
+                                      double skin_m, double case_m, hs_error *err);
 
 #endif

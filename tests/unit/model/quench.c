@@ -92,7 +92,7 @@ static void model_quench__strip_one_face__keeps_published_curvature(void) {
     const double edge[] = {1, 0, 0, 0}, K = 0;
     hs_quench_steel steel = plain();
     fill_points((hs_quench_point){.share = 1});
-    CHECK(hs_quench_mesh_make(&mesh, &strip, 1e-3, 0, NULL) == HS_OK);
+    CHECK(hs_quench_mesh_make(&mesh, &strip, 1e-3, 0, 0, NULL) == HS_OK);
     CHECK(quench(&steel, 3000, edge, 50, &K, 1, 0) == HS_OK);
     NEAR(left[0].kappa_x_1_m, -1.6376e-2, 0.005 * 0.25762);
     NEAR(fabs(left[0].peak_kappa_x_1_m), 0.25762, 0.005 * 0.25762);
@@ -105,7 +105,7 @@ static void model_quench__strip_uneven__keeps_published_curvature(void) {
     const double uneven[] = {1, 0, 1000.0 / 1500, 0}, even[] = {1, 0, 1, 0}, K = 0;
     hs_quench_steel steel = plain();
     fill_points((hs_quench_point){.share = 1});
-    CHECK(hs_quench_mesh_make(&mesh, &strip, 1e-3, 0, NULL) == HS_OK);
+    CHECK(hs_quench_mesh_make(&mesh, &strip, 1e-3, 0, 0, NULL) == HS_OK);
     CHECK(quench(&steel, 1500, uneven, 50, &K, 1, 0) == HS_OK);
     NEAR(left[0].kappa_x_1_m, -2.673e-3, SHARE * 4.434e-2);
     NEAR(fabs(left[0].peak_kappa_x_1_m), 4.434e-2, 0.005 * 4.434e-2);
@@ -126,7 +126,7 @@ static void model_quench__strip_with_martensite__keeps_published_curvature(void)
     const double expected[] = {-4.15e-2, 5.37e-2, 8.85e-2, 0.1193};
     hs_quench_steel steel = hardening(0.75);
     fill_points(even_point);
-    CHECK(hs_quench_mesh_make(&mesh, &strip, 1e-3, 0, NULL) == HS_OK);
+    CHECK(hs_quench_mesh_make(&mesh, &strip, 1e-3, 0, 0, NULL) == HS_OK);
     CHECK(quench(&steel, 1500, edge, 20, K, 4, 2.5) == HS_OK);
     for (int k = 0; k < 4; k++)
         NEAR(left[k].kappa_x_1_m, expected[k], SHARE * 0.1193);
@@ -157,7 +157,7 @@ static void model_quench__carburised_strip__keeps_published_curvature(void) {
     const double uneven[] = {1, 0, 1000.0 / 1500, 0}, even[] = {1, 0, 1, 0};
     const double K[] = {0, 3e-11, 6e-11, 1.2e-10};
     hs_quench_steel steel = hardening(0.75);
-    CHECK(hs_quench_mesh_make(&mesh, &strip, 0.5e-3, 3e-3, NULL) == HS_OK);
+    CHECK(hs_quench_mesh_make(&mesh, &strip, 0.5e-3, 0, 3e-3, NULL) == HS_OK);
     fill_carburised(1);
     CHECK(quench(&steel, 1500, uneven, 20, K, 4, 2.5) == HS_OK);
     const double both[] = {8.6e-3, 8.05e-2, 0.1103, 0.1094};
@@ -191,7 +191,7 @@ static void model_quench__sections__keep_published_curvatures(void) {
     for (size_t i = 0; i < 3; i++) {
         const section_case *c = &cases[i];
         double peak = fabs(c->peak_x);
-        CHECK(hs_quench_mesh_make(&mesh, c->section, 1e-3, 0, NULL) == HS_OK);
+        CHECK(hs_quench_mesh_make(&mesh, c->section, 1e-3, 0, 0, NULL) == HS_OK);
         CHECK(quench(&steel, 1500, edge, 50, &K, 1, 0) == HS_OK);
         NEAR(left[0].kappa_x_1_m, c->residual_x, 0.005 * peak);
         NEAR(left[0].peak_kappa_x_1_m, c->peak_x, 0.005 * peak);
@@ -207,7 +207,7 @@ static void model_quench__angle__keeps_mean_strain_and_even_bow(void) {
     const double edge[] = {1000.0 / 1500, 1, 1, 1, 1, 1}, K = 0;
     hs_quench_steel steel = plain();
     fill_points((hs_quench_point){.share = 1});
-    CHECK(hs_quench_mesh_make(&mesh, &angle, 1e-3, 0, NULL) == HS_OK);
+    CHECK(hs_quench_mesh_make(&mesh, &angle, 1e-3, 0, 0, NULL) == HS_OK);
     CHECK(quench(&steel, 1500, edge, 50, &K, 1, 0) == HS_OK);
     NEAR(left[0].e0, -1.1963e-2, 5e-7);
     CHECK(quench(&steel, 1500, NULL, 50, &K, 1, 0) == HS_OK);
@@ -223,17 +223,17 @@ static void model_quench__sections_with_martensite__keep_published_curvatures(vo
     const double square_x[] = {4.3e-3, -5.20e-2, -6.77e-2};
     hs_quench_steel steel = hardening(0.75);
     fill_points(even_point);
-    CHECK(hs_quench_mesh_make(&mesh, &angle, 1.34e-3, 0, NULL) == HS_OK);
+    CHECK(hs_quench_mesh_make(&mesh, &angle, 1.34e-3, 0, 0, NULL) == HS_OK);
     CHECK(quench(&steel, 1500, edge, 20, K, 3, 2.5) == HS_OK);
     for (int k = 0; k < 3; k++) {
         NEAR(left[k].kappa_x_1_m, Lx[k], SHARE * 0.1232);
         NEAR(left[k].kappa_y_1_m, Ly[k], SHARE * 0.1232);
     }
-    CHECK(hs_quench_mesh_make(&mesh, &flat, 1e-3, 0, NULL) == HS_OK);
+    CHECK(hs_quench_mesh_make(&mesh, &flat, 1e-3, 0, 0, NULL) == HS_OK);
     CHECK(quench(&steel, 1500, edge, 20, K, 3, 2.5) == HS_OK);
     for (int k = 0; k < 3; k++) /* 2 % of the largest of all sections: this one hardly bows */
         NEAR(left[k].kappa_x_1_m, flat_x[k], SHARE * 0.1232);
-    CHECK(hs_quench_mesh_make(&mesh, &square, 1e-3, 0, NULL) == HS_OK);
+    CHECK(hs_quench_mesh_make(&mesh, &square, 1e-3, 0, 0, NULL) == HS_OK);
     CHECK(quench(&steel, 1500, edge, 20, K, 3, 2.5) == HS_OK);
     for (int k = 0; k < 3; k++)
         NEAR(left[k].kappa_x_1_m, square_x[k], SHARE * 6.77e-2);
@@ -245,7 +245,7 @@ static void model_quench__elastic__returns_to_straight(void) {
     hs_quench_steel steel = plain();
     steel.yield[0] = hs_curve_flat(1e15);
     fill_points((hs_quench_point){.share = 1});
-    CHECK(hs_quench_mesh_make(&mesh, &angle, 2e-3, 0, NULL) == HS_OK);
+    CHECK(hs_quench_mesh_make(&mesh, &angle, 2e-3, 0, 0, NULL) == HS_OK);
     CHECK(quench(&steel, 1500, edge, 50, &K, 1, 0) == HS_OK);
     CHECK(fabs(left[0].peak_kappa_x_1_m) > 1e-2);
     NEAR(left[0].kappa_x_1_m, 0, 1e-9);
@@ -257,11 +257,11 @@ static void model_quench__impossible_cases__are_refused(void) {
     const double K = 0, negative = -1e-11;
     hs_quench_steel steel = plain();
     fill_points((hs_quench_point){.share = 1});
-    CHECK(hs_quench_mesh_make(&mesh, &square, 2e-3, 0, NULL) == HS_OK);
+    CHECK(hs_quench_mesh_make(&mesh, &square, 2e-3, 0, 0, NULL) == HS_OK);
     CHECK(quench(&steel, 1500, NULL, 900, &K, 1, 0) == HS_E_IMPOSSIBLE);
     CHECK(quench(&steel, 1500, NULL, 50, &negative, 1, 0) == HS_E_IMPOSSIBLE);
-    CHECK(hs_quench_mesh_make(&mesh, &square, 0, 0, NULL) == HS_E_IMPOSSIBLE);
-    CHECK(hs_quench_mesh_make(&mesh, &square, 0.1e-3, 0, NULL) == HS_E_TOO_LARGE);
+    CHECK(hs_quench_mesh_make(&mesh, &square, 0, 0, 0, NULL) == HS_E_IMPOSSIBLE);
+    CHECK(hs_quench_mesh_make(&mesh, &square, 0.1e-3, 0, 0, NULL) == HS_E_TOO_LARGE);
     hs_curve film;
     CHECK(hs_quench_film(&film, "treacle", NULL) == HS_E_WORD);
 }

@@ -43,7 +43,7 @@ static hs_quench_steel plain(void) {
 static void quench(const hs_section *section, double spacing_m, const double *edge, size_t n,
                    double tolerance_K) {
     hs_quench_steel steel = plain();
-    CHECK(hs_quench_mesh_make(&mesh, section, spacing_m, 0, NULL) == HS_OK);
+    CHECK(hs_quench_mesh_make(&mesh, section, spacing_m, 0, 0, NULL) == HS_OK);
     for (size_t i = 0; i < mesh.nodes; i++)
         node[i] = (hs_quench_point){.share = 1};
     for (size_t i = 0; i < mesh.fibres; i++)

@@ -104,7 +104,7 @@ static void patch(void) {
 
 static int compare(const hs_section *section, double spacing_m, double case_m) {
     if (hs_section_measure(&p, section, NULL) != HS_OK) return 0;
-    if (hs_quench_mesh_make(&mesh, section, spacing_m, case_m, NULL) != HS_OK) return 0;
+    if (hs_quench_mesh_make(&mesh, section, spacing_m, 0, case_m, NULL) != HS_OK) return 0;
     compare_areas();
     compare_edges(section);
     patch();
@@ -140,7 +140,8 @@ static void model_quench_mesh__upright_sections__add_up_exactly(void) {
 
 static void model_quench_mesh__random_sections__add_up_exactly(void) {
     /* exact: Green's theorem; 1200 star-shaped polygons, half with a hole, all oblique. Cells of
-     * less than 1e-9 of their size are left out, hence 1e-9, and what many of them add; rounding at slender cells in the patch. */
+     * less than 1e-9 of their size are left out, hence 1e-9, and what many of them add; rounding at
+     * slender cells in the patch. */
     test_section t;
     start();
     unsigned made = 0;
@@ -199,13 +200,13 @@ static void model_quench_mesh__what_cannot_be_cut__is_refused(void) {
     const hs_point crossing[] = {{0, 0}, {1e-2, 1e-2}, {1e-2, 0}, {0, 1e-2}};
     const hs_section bad = {{crossing, 4}, NULL, 0}, none = {{rect_points, 2}, NULL, 0};
     hs_error err;
-    CHECK(hs_quench_mesh_make(&mesh, &bad, 1e-3, 0, &err) == HS_E_OUTLINE);
-    CHECK(hs_quench_mesh_make(&mesh, &none, 1e-3, 0, &err) == HS_E_OUTLINE);
-    CHECK(hs_quench_mesh_make(&mesh, &upright[0], -1e-3, 0, &err) == HS_E_IMPOSSIBLE);
-    CHECK(hs_quench_mesh_make(&mesh, &upright[0], NAN, 0, &err) == HS_E_IMPOSSIBLE);
-    CHECK(hs_quench_mesh_make(&mesh, &upright[0], INFINITY, 0, &err) == HS_E_IMPOSSIBLE);
-    CHECK(hs_quench_mesh_make(&mesh, &upright[0], 0.2e-3, 0, &err) == HS_E_TOO_LARGE);
-    CHECK(hs_quench_mesh_make(&mesh, &upright[0], 0.5e-3, 0, &err) == HS_E_TOO_LARGE);
+    CHECK(hs_quench_mesh_make(&mesh, &bad, 1e-3, 0, 0, &err) == HS_E_OUTLINE);
+    CHECK(hs_quench_mesh_make(&mesh, &none, 1e-3, 0, 0, &err) == HS_E_OUTLINE);
+    CHECK(hs_quench_mesh_make(&mesh, &upright[0], -1e-3, 0, 0, &err) == HS_E_IMPOSSIBLE);
+    CHECK(hs_quench_mesh_make(&mesh, &upright[0], NAN, 0, 0, &err) == HS_E_IMPOSSIBLE);
+    CHECK(hs_quench_mesh_make(&mesh, &upright[0], INFINITY, 0, 0, &err) == HS_E_IMPOSSIBLE);
+    CHECK(hs_quench_mesh_make(&mesh, &upright[0], 0.2e-3, 0, 0, &err) == HS_E_TOO_LARGE);
+    CHECK(hs_quench_mesh_make(&mesh, &upright[0], 0.5e-3, 0, 0, &err) == HS_E_TOO_LARGE);
 }
 
 HS_TEST_MAIN("model_quench_mesh", TEST(model_quench_mesh__upright_sections__add_up_exactly),
