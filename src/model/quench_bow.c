@@ -105,10 +105,8 @@ typedef struct runner {
     hs_quench_case c;
 } runner;
 
-/* One quench; side -1: even. */
-static hs_status run(double kappa[HS_BOW_PLASTICITIES][2], runner *r, int film, int side,
-                     hs_error *err) {
-    hs_quench_left left[HS_BOW_PLASTICITIES];
+/* The bath and the halves of one quench; side -1: even. */
+static void set_bath(runner *r, int film, int side) {
     r->c.bath.factor = exp(r->s->film_log[film]);
     r->c.bath.uneven = side < 0 ? 0 : r->q->uneven;
     r->c.bath.ax = side < 0 ? 0 : r->s->axis_x[side];
@@ -117,19 +115,57 @@ static hs_status run(double kappa[HS_BOW_PLASTICITIES][2], runner *r, int film, 
     int upright = r->w->mesh.upright;
     r->c.fold_x = upright && r->q->mirror_x && fabs(r->c.bath.ax) < 0.5;
     r->c.fold_y = upright && r->q->mirror_y && fabs(r->c.bath.ay) < 0.5;
+}
+
+/* At the outer films every other plasticity is run. Returns the step from one to the next. */
+static size_t set_plasticities(runner *r, int film) {
+    size_t all = r->s->plasticities, every = film != 1 && all == HS_BOW_PLASTICITIES ? 2 : 1;
+    r->c.n = 0;
+    for (size_t k = 0; k < all; k += every)
+        r->c.plasticity_1_Pa[r->c.n++] = r->s->plasticity_1_Pa[k];
+    return every;
+}
+
+/* What an outer film adds to the middle one, read between its plasticities. */
+static void fill_between(double kappa[HS_BOW_PLASTICITIES][2], double *peak, const runner *r,
+                         int side) {
+    const hs_bow_surface *s = r->s;
+    const double *middle_peak = side < 0 ? s->peak_even_1_m[1] : s->peak_side_1_m[1];
+    for (size_t k = 1; k + 1 < s->plasticities; k += 2) {
+        for (int i = 0; i < 2; i++) {
+            double more = 0;
+            for (size_t j = k - 1; j <= k + 1; j++) {
+                double middle = s->even[1][j][i] + (side < 0 ? 0 : s->side[side][1][j][i]);
+                more += j == k ? middle : 0.5 * (kappa[j][i] - middle);
+            }
+            kappa[k][i] = more;
+        }
+        double more = 0.5 * (peak[k - 1] - middle_peak[k - 1] + peak[k + 1] - middle_peak[k + 1]);
+        peak[k] = fmax(0, middle_peak[k] + more);
+    }
+}
+
+/* One quench; side -1: even. */
+static hs_status run(double kappa[HS_BOW_PLASTICITIES][2], runner *r, int film, int side,
+                     hs_error *err) {
+    hs_quench_left left[HS_BOW_PLASTICITIES];
+    hs_bow_surface *s = r->s;
+    double *peak = side < 0 ? s->peak_even_1_m[film] : s->peak_side_1_m[film];
+    set_bath(r, film, side);
+    size_t every = set_plasticities(r, film);
     hs_status status = hs_quench_run(left, NULL, &r->c, &r->w->work, NULL, NULL, err);
     if (status != HS_OK) return status;
-    r->s->runs++;
-    for (size_t k = 0; k < r->s->plasticities; k++) {
-        kappa[k][0] = left[k].kappa_x_1_m;
-        kappa[k][1] = left[k].kappa_y_1_m;
-        double *peak = side < 0 ? &r->s->peak_even_1_m[film][k] : &r->s->peak_side_1_m[film][k];
-        *peak = fmax(*peak, left[k].peak_1_m);
-        r->s->peak_1_m = fmax(r->s->peak_1_m, *peak);
+    s->runs++;
+    for (size_t k = 0; k < r->c.n; k++) {
+        kappa[k * every][0] = left[k].kappa_x_1_m;
+        kappa[k * every][1] = left[k].kappa_y_1_m;
+        peak[k * every] = fmax(peak[k * every], left[k].peak_1_m);
+        s->peak_1_m = fmax(s->peak_1_m, left[k].peak_1_m);
     }
+    if (every > 1) fill_between(kappa, peak, r, side);
     int straight = r->q->mirror_x && r->q->mirror_y; /* no even run: to first order the same */
     if (film == 1 && side == (straight ? 0 : -1))
-        r->s->surface_Pa = left[r->s->plasticities / 2].surface_Pa;
+        s->surface_Pa = left[s->plasticities / 2].surface_Pa;
     return HS_OK;
 }
 
@@ -165,6 +201,7 @@ static hs_status run_side(runner *r, int side, int film, hs_error *err) {
     double(*out)[2] = r->s->side[side][film];
     size_t n = r->s->plasticities;
     if (!(r->q->uneven > 0)) return HS_OK; /* no side is cooled faster: zero as it stands */
+    if (side < 2 && r->q->second_only) return HS_OK;
     if (turned(r, side)) {
         copy_turned(out, r->s->side[side - 2][film], n);
         return HS_OK;
@@ -231,13 +268,10 @@ hs_status hs_bow_surface_make(hs_bow_surface *s, const hs_bow_question *q, hs_bo
                            .fibre = w->fibre,
                            .bath = r.c.bath,
                            .start_K = q->start_K,
-                           .substep_K = q->substep_K > 0 ? q->substep_K : SUBSTEP_K,
-                           .n = s->plasticities};
+                           .substep_K = q->substep_K > 0 ? q->substep_K : SUBSTEP_K};
     r.c.bath.bath_K = q->bath_K;
     r.c.bath.edge_factor = q->edge_factor;
     r.c.bath.hole_factor = HS_K_QUENCH_CHANGE_HOLE_FACTOR;
-    for (size_t k = 0; k < s->plasticities; k++)
-        r.c.plasticity_1_Pa[k] = s->plasticity_1_Pa[k];
     static const int middle_first[HS_BOW_FILMS] = {1, 0, 2};
     for (int i = 0; i < (q->coarse ? 1 : HS_BOW_FILMS) && status == HS_OK; i++) {
         int film = middle_first[i];

@@ -9,7 +9,7 @@
 
 static const double PI = 3.14159265358979323846;
 static const double FINE = 4; /* fibres over the total case */
-enum { SECTORS = 24, MOST_RINGS = 60, MOST_PIECES = 8 };
+enum { SECTORS = 20, MOST_RINGS = 60, MOST_PIECES = 8 };
 
 typedef struct rings {
     size_t n;

@@ -30,14 +30,3 @@ void hs_quench_tables(hs_quench_run_state *s) {
     fill_row(s, HS_Q_MODULUS, &steel->modulus);
     fill_row(s, HS_Q_FILM, &s->c->bath.film);
 }
-
-double hs_quench_hard(const hs_quench_point *p, double temp_K) {
-    if (!(temp_K < p->ms_K)) return 0;
-    return p->share * (1 - exp(-p->alpha_1_K * (p->ms_K - temp_K)));
-}
-
-double hs_quench_soft(const hs_quench_point *p, const hs_quench_steel *steel, double temp_K) {
-    double span = steel->soft_start_K - steel->soft_end_K;
-    if (!(p->share < 1) || !(span > 0)) return 0;
-    return (1 - p->share) * fmin(1, fmax(0, (steel->soft_start_K - temp_K) / span));
-}

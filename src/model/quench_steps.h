@@ -4,6 +4,8 @@
 
 #include "hardskin/model/quench.h"
 
+#include <math.h>
+
 /* Rows of the run's tables over temperature. */
 enum {
     HS_Q_CONDUCTIVITY = 0,
@@ -49,10 +51,18 @@ static inline double hs_quench_table(const hs_quench_run_state *s, int row, doub
 }
 
 /** Share of martensite that has formed when a point has been as cold as temp_K. */
-double hs_quench_hard(const hs_quench_point *p, double temp_K);
+static inline double hs_quench_hard(const hs_quench_point *p, double temp_K) {
+    if (!(temp_K < p->ms_K)) return 0;
+    return p->share * (1 - exp(-p->alpha_1_K * (p->ms_K - temp_K)));
+}
 
 /** Share that has turned soft. */
-double hs_quench_soft(const hs_quench_point *p, const hs_quench_steel *steel, double temp_K);
+static inline double hs_quench_soft(const hs_quench_point *p, const hs_quench_steel *steel,
+                                    double temp_K) {
+    double span = steel->soft_start_K - steel->soft_end_K;
+    if (!(p->share < 1) || !(span > 0)) return 0;
+    return (1 - p->share) * fmin(1, fmax(0, (steel->soft_start_K - temp_K) / span));
+}
 
 /** One step of the heat, at most dt_s, from temp_K to next_K; the step taken and the next to try.
  */

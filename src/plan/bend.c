@@ -55,6 +55,7 @@ static hs_status surface_of(hs_bend *bend, const hs_job *job, const hs_route *ro
                          .plasticity_high_1_Pa = hs_quench_plasticity_most(),
                          .coarse = bend->coarse,
                          .first_rad = first_rad,
+                         .second_only = part->ring,
                          .edge_factor = part->ring ? part->edge_factor : NULL,
                          .diameter_m = part->diameter_m,
                          .mirror_x = part->mirror_x,

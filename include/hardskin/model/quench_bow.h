@@ -24,6 +24,7 @@ typedef struct hs_bow_question {
     double substep_K;  /* of the fibres; 0: the usual */
     int coarse;       /* half the cells across, one film, three plasticities: a tenth of the time */
     double first_rad; /* the sides count from the principal axis nearest to this direction */
+    int second_only;  /* the first axis' sides are not asked for and stay zero */
     const double *edge_factor; /* on the film, of each outline edge, or NULL */
     int mirror_x, mirror_y;    /* section and case are their own mirror image across x, y */
     int alike;                 /* both, and a quarter turn changes nothing: a round, a square */
@@ -41,7 +42,7 @@ typedef struct hs_bow_surface {
     double side[HS_BOW_SIDES][HS_BOW_FILMS][HS_BOW_PLASTICITIES][2]; /* less the even ones */
     double peak_even_1_m[HS_BOW_FILMS][HS_BOW_PLASTICITIES]; /* largest curvature on the way */
     double peak_side_1_m[HS_BOW_FILMS][HS_BOW_PLASTICITIES]; /* with a side cooled faster */
-    double peak_1_m;    /* of any of the runs */
+    double peak_1_m;                                         /* of any of the runs */
     double doubt_share; /* of the peak: fibres against solid bodies, one standard deviation */
     double surface_Pa;  /* stress of the skin, even quench, middle plasticity and film */
     double soft;        /* share of the core that does not turn to martensite */
