@@ -9,6 +9,8 @@
  * of hours very many steps). A fierce one makes its gradients in the skin: there the first cell is
  * this share of conductivity over film, each further one twice as thick. */
 static const double ROUND_FINER = 1.5; /* cheap there, and the doubt is small */
+/* Without a case there are few fibres; and plasticity may be none, which shows each of them. */
+static const double PLAIN_FINER = 1.3;
 static const double CELLS_GENTLE = 3, CELLS_USUAL = 5, CELLS_FIERCE = 3.5; /* across a wall */
 static const double SKIN = 0.35, HOT_W_MK = 28;
 static const double COARSE = 1 / 1.6;
@@ -52,6 +54,7 @@ static hs_status make_mesh(hs_quench_mesh *mesh, const hs_bow_question *q,
                            const hs_section_properties *p, const hs_curve *film, hs_error *err) {
     double most = most_of(film), finer = (q->cells > 0 ? q->cells : 1) * (q->coarse ? COARSE : 1);
     if (q->diameter_m > 0) finer *= ROUND_FINER;
+    if (!(q->case_m > 0)) finer *= PLAIN_FINER;
     double across = most < GENTLE_W_M2K   ? CELLS_GENTLE
                     : most > FIERCE_W_M2K ? CELLS_FIERCE
                                           : CELLS_USUAL;
