@@ -1,4 +1,5 @@
-/* Things that are never planned because they hurt people; found in any word of a sheet. */
+/* Things that are never planned because they hurt people (tables/forbidden.csv); found in the keys
+ * and words of a sheet, not in names and notes. */
 #ifndef HS_SHEET_FORBIDDEN_H
 #define HS_SHEET_FORBIDDEN_H
 
@@ -6,7 +7,7 @@
 
 enum { HS_IN_TANK = 1, HS_IN_FIRE = 2, HS_ANYWHERE = 3 };
 
-/** Does the text hold a word that is forbidden in that scope? 1: err says the hazard.
+/** Does the text hold a word that is forbidden in that scope? 1: err says the hazard and its source.
  *  Whole words, letter case not counted; '_' and '-' part words. */
 int hs_forbidden(const char *text, unsigned scope, hs_error *err);
 

@@ -50,8 +50,8 @@ static void read_anode(hs_draft *d, const hs_node *node, hs_tank *tank) {
     hs_error err = {0};
     const char *text;
     if (!hs_reader_text(d->reader, node, &text)) return;
-    hs_status status = hs_bath_anode_check(text, &err);
-    if (status == HS_E_WORD && hs_forbidden(text, HS_IN_TANK, &err)) status = HS_E_FORBIDDEN;
+    hs_status status =
+        hs_forbidden(text, HS_IN_TANK, &err) ? HS_E_FORBIDDEN : hs_bath_anode_check(text, &err);
     if (status == HS_OK)
         tank->anode = text;
     else
