@@ -2,6 +2,7 @@
 #include "cli/commands.h"
 #include "cli/fault.h"
 #include "cli/out.h"
+#include "hardskin/tables/caution.h"
 #include "hardskin/tables/table.h"
 
 #include <stdio.h>
@@ -35,14 +36,17 @@ static int show_status(hs_status s) {
     return hs_out_write(&out);
 }
 
-static int show_caution(const hs_table *cautions, size_t row) {
+static int show_caution(const hs_caution *c) {
     hs_out out = {0};
-    hs_out_add(&out, "%s (%s): %s\n", cell(cautions, row, "code"), cell(cautions, row, "level"),
-               cell(cautions, row, "text"));
-    const char *when = cell(cautions, row, "when"), *why = cell(cautions, row, "why");
-    if (when[0]) hs_out_add(&out, "  shown when:  %s\n", when);
-    if (why[0]) hs_out_add(&out, "  why:  %s\n", why);
-    hs_out_add(&out, "  source:  %s\n", cell(cautions, row, "source"));
+    hs_out_add(&out, "%s: %s\n", c->code, c->level);
+    hs_out_add(&out, "  level:        %s %s (ANSI Z535.4)\n", c->level,
+               hs_caution_meaning(c->level));
+    hs_out_add(&out, "  hazard:       %s\n", c->hazard);
+    hs_out_add(&out, "  consequence:  %s\n", c->consequence);
+    hs_out_add(&out, "  avoidance:    %s\n", c->avoidance);
+    hs_out_add(&out, "  shown for:    %s\n", c->when);
+    hs_out_add(&out, "  source:       %s (%s; tables/SOURCES.md)\n", c->source, c->basis);
+    hs_out_add(&out, "Local codes and licensed practice come first.\n");
     return hs_out_write(&out);
 }
 
@@ -65,7 +69,7 @@ int hs_command_why(int count, char **words) {
     if (count > 1) return hs_fault_usage("one code at a time, not", words[1], "");
     for (int s = 0; s < HS_STATUS_COUNT; s++)
         if (!strcmp(words[0], hs_status_code((hs_status)s))) return show_status((hs_status)s);
-    for (size_t i = 0; cautions && i < cautions->rows; i++)
-        if (!strcmp(words[0], cell(cautions, i, "code"))) return show_caution(cautions, i);
+    hs_caution caution;
+    if (hs_caution_find(&caution, words[0], NULL) == HS_OK) return show_caution(&caution);
     return unknown(words[0], cautions);
 }

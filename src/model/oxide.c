@@ -125,19 +125,80 @@ double hs_oxide_scale_kg_m2(double W_kg_m2) {
     return W_kg_m2 / HS_K_OXIDATION_SCALE_OXYGEN;
 }
 
+/* Oxygen through the gas film, kg/(m2 s): never less for a hotter part. */
+static double film_rate(double oxygen_fraction, double temp_K) {
+    double mol_m3 =
+        oxygen_fraction * HS_K_PHYSICAL_ATMOSPHERE / (HS_K_PHYSICAL_GAS_CONSTANT * temp_K);
+    double coefficient_m_s = HS_K_OXIDATION_FILM_COEFFICIENT *
+                             pow(temp_K / HS_K_OXIDATION_FILM_TEMP, HS_K_OXIDATION_FILM_EXPONENT);
+    return coefficient_m_s * mol_m3 * HS_K_OXIDATION_OXYGEN_MOLAR_MASS;
+}
+
+static hs_status check_oxygen(double oxygen_fraction, hs_error *err) {
+    if (oxygen_fraction > 0 && oxygen_fraction <= 1) return HS_OK;
+    return hs_fail(err, HS_E_IMPOSSIBLE, "oxygen above 0 and up to 100 %",
+                   "no scale can be computed in a gas of %g %% oxygen", 100 * oxygen_fraction);
+}
+
+double hs_oxide_grown(double W0_kg_m2, double integral_kg2_m4, double slowing_kg_m2) {
+    double b = slowing_kg_m2, c = W0_kg_m2 * (W0_kg_m2 + b) + integral_kg2_m4;
+    return c > 0 ? 2 * c / (b + sqrt(b * b + 4 * c)) : 0; /* without cancellation */
+}
+
 hs_status hs_oxide_film_limited(double *W_kg_m2, double kp_kg2_m4_s, double oxygen_fraction,
                                 double temp_K, double hold_s, hs_error *err) {
     hs_status status = check_temperature(temp_K, 1, err);
+    if (!status) status = check_oxygen(oxygen_fraction, err);
     if (status) return status;
-    int possible = kp_kg2_m4_s > 0 && oxygen_fraction > 0 && oxygen_fraction <= 1 && hold_s >= 0;
+    int possible = kp_kg2_m4_s > 0 && hold_s >= 0;
     if (!possible || !isfinite(kp_kg2_m4_s) || !isfinite(hold_s))
-        return hs_fail(err, HS_E_IMPOSSIBLE,
-                       "oxygen between 0 and 100 %, kp above 0, a time of 0 or more",
+        return hs_fail(err, HS_E_IMPOSSIBLE, "kp above 0, a time of 0 or more",
                        "no scale can be computed from these values");
-    double oxygen_mol_m3 =
-        oxygen_fraction * HS_K_PHYSICAL_ATMOSPHERE / (HS_K_PHYSICAL_GAS_CONSTANT * temp_K);
-    double kl = HS_K_OXIDATION_FILM_COEFFICIENT * oxygen_mol_m3 * HS_K_OXIDATION_OXYGEN_MOLAR_MASS;
-    double b = kp_kg2_m4_s / kl, c = kp_kg2_m4_s * hold_s;
-    *W_kg_m2 = 2 * c / (b + sqrt(b * b + 4 * c)); /* positive root, without cancellation */
+    double slowing_kg_m2 = kp_kg2_m4_s / film_rate(oxygen_fraction, temp_K);
+    *W_kg_m2 = hs_oxide_grown(0, kp_kg2_m4_s * hold_s, slowing_kg_m2);
+    return HS_OK;
+}
+
+/* Temperature of a heat at a time; of a jump the later one. */
+static double temp_at(const hs_heat_point *path, size_t n, double time_s) {
+    size_t i = 0;
+    while (i + 2 < n && path[i + 1].time_s <= time_s)
+        i++;
+    double length_s = path[i + 1].time_s - path[i].time_s;
+    double share = length_s > 0 ? fmin(1, (time_s - path[i].time_s) / length_s) : 1;
+    return path[i].temp_K + share * (path[i + 1].temp_K - path[i].temp_K);
+}
+
+/* By midpoints: a weight only. */
+static hs_oxide_piece weigh(const hs_heat_point *path, size_t n, double start_s, double length_s,
+                            double oxygen_fraction) {
+    enum { MIDPOINTS = 32 };
+    double slow = 0, sum = 0;
+    for (int i = 0; i < MIDPOINTS; i++) {
+        double T = temp_at(path, n, start_s + length_s * (i + 0.5) / MIDPOINTS);
+        if (T < HS_K_OXIDATION_RANGE_LOW) continue;
+        double kp = iron_kp(T);
+        sum += kp * length_s / MIDPOINTS;
+        slow += kp * kp * length_s / MIDPOINTS / film_rate(oxygen_fraction, T);
+    }
+    return (hs_oxide_piece){sum, sum > 0 ? slow / sum : 0};
+}
+
+hs_status hs_oxide_film_pieces(hs_oxide_piece piece[HS_OXIDE_PIECES], const hs_heat_point *path,
+                               size_t n, double carbon_pct, double oxygen_fraction, hs_error *err) {
+    double integral, sum = 0, factor;
+    hs_status status = check_oxygen(oxygen_fraction, err);
+    if (!status) status = hs_oxide_uptake(&integral, path, n, carbon_pct, err);
+    if (status) return status;
+    double length_s = (path[n - 1].time_s - path[0].time_s) / HS_OXIDE_PIECES;
+    for (int k = 0; k < HS_OXIDE_PIECES; k++) {
+        piece[k] = weigh(path, n, path[0].time_s + k * length_s, length_s, oxygen_fraction);
+        sum += piece[k].integral_kg2_m4;
+    }
+    factor = sum > 0 ? integral / sum : 0;
+    for (int k = 0; k < HS_OXIDE_PIECES; k++) {
+        piece[k].integral_kg2_m4 *= factor;
+        piece[k].slowing_kg_m2 *= steel_factor(carbon_pct);
+    }
     return HS_OK;
 }

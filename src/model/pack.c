@@ -64,6 +64,20 @@ static hs_status check_box(const double box_m[3], const double part_m[3], double
                    temp_K - HS_K_PHYSICAL_ZERO_CELSIUS);
 }
 
+/* Ideal gas. The voids hold air when the box is shut; hot charcoal turns steam into as much carbon
+ * monoxide and as much hydrogen. Gas of the carbonate and of the charcoal itself is not counted. */
+static void fill_gas(hs_pack_plan *plan, double moisture, double temp_K) {
+    const double water_kg_mol = 2 * HS_K_PHYSICAL_MASS_H + HS_K_PHYSICAL_MASS_O;
+    double mol = plan->compound_kg * moisture / water_kg_mol;
+    double void_m3 = HS_K_BOX_HEAT_VOID * plan->compound_m3;
+    double hot = temp_K / HS_K_BOX_HEAT_AMBIENT, atm = HS_K_PHYSICAL_ATMOSPHERE;
+    plan->gas_m3 = mol * HS_K_PHYSICAL_GAS_CONSTANT * temp_K / atm;
+    plan->water_gas_m3 = 2 * plan->gas_m3; /* C + H2O = CO + H2 */
+    plan->heating_m3 = void_m3 * (hot - 1);
+    plan->sealed_Pa = void_m3 > 0 ? atm * (hot + plan->water_gas_m3 / void_m3) : atm;
+    plan->co_m3 = plan->gas_m3 / hot;
+}
+
 hs_status hs_pack(hs_pack_plan *out, const double box_m[3], const double part_m[3], double moisture,
                   double temp_K, hs_error *err) {
     hs_pack_plan plan = {0};
@@ -73,11 +87,8 @@ hs_status hs_pack(hs_pack_plan *out, const double box_m[3], const double part_m[
     if (!status) status = hs_pack_heat_up(&plan.heat_up_s, least, err);
     if (status) return status;
     plan.compound_kg = plan.compound_m3 * HS_K_PACK_COMPOUND_DENSITY;
-    double water_kg_mol = 2 * HS_K_PHYSICAL_MASS_H + HS_K_PHYSICAL_MASS_O;
-    double mol = plan.compound_kg * moisture / water_kg_mol;
-    plan.gas_m3 = mol * HS_K_PHYSICAL_GAS_CONSTANT * temp_K / HS_K_PHYSICAL_ATMOSPHERE;
-    plan.water_gas_m3 = 2 * plan.gas_m3; /* C + H2O = CO + H2 */
-    plan.gas_ratio = plan.gas_m3 / (box_m[0] * box_m[1] * box_m[2]);
+    fill_gas(&plan, moisture, temp_K);
+    plan.gas_ratio = (plan.gas_m3 + plan.heating_m3) / (box_m[0] * box_m[1] * box_m[2]);
     plan.must_vent = plan.gas_ratio > HS_K_PACK_VENT_RATIO;
     *out = plan;
     return HS_OK;

@@ -20,6 +20,11 @@ void hs_fill_face(hs_result_face *out, const hs_window_found *found, const hs_ch
 void hs_fill_case(hs_result *result, const hs_chain *chain, const hs_draws *draws,
                   hs_decide_work *work);
 
+/** Metal lost and scale, heat by heat, and what it does to holes; `column` holds draws->n numbers.
+ */
+void hs_fill_scale(hs_result_scale *out, const hs_chain *chain, const hs_draws *draws,
+                   double *column);
+
 /** Bow, its causes and growth; `column` holds draws->n numbers. */
 void hs_fill_distortion(hs_result_distortion *out, const hs_chain *chain, const hs_draws *draws,
                         double *column);

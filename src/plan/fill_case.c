@@ -89,25 +89,10 @@ static void fill_hard(hs_result_case *out, const hs_chain *chain, size_t face,
     thin_profile(out, p, reading->plan && reading->factor > 0 ? reading->factor : 1);
 }
 
-static void fill_scale(hs_result_scale *out, const hs_chain *chain, const hs_draws *draws,
-                       double *column) {
-    static const double middle[HS_INPUTS] = {0};
-    double q = chain->job->shop.confidence;
-    size_t steps = chain->job->steps;
-    for (size_t i = 0; i < draws->n; i++)
-        column[i] = hs_loss_metal(&chain->loss, steps, draws->z[i]) +
-                    hs_loss_taken(&chain->loss, draws->z[i]);
-    out->lost_low_m = hs_quantile_of(column, draws->n, 1 - q);
-    out->lost_high_m = hs_quantile_of(column, draws->n, q);
-    out->lost_m = hs_loss_metal(&chain->loss, steps, middle) + hs_loss_taken(&chain->loss, middle);
-    out->scale_m = hs_loss_standing_m(&chain->loss, steps);
-    out->mass_kg = hs_loss_mass_kg_m2(&chain->loss) * hs_bulk_of(&chain->job->part).surface_m2;
-}
-
 void hs_fill_case(hs_result *result, const hs_chain *chain, const hs_draws *draws,
                   hs_decide_work *work) {
     size_t face = worst_face(result, chain);
     if (face < HS_MAX_FACES) fill_hard(&result->hard, chain, face, draws, work->column[0]);
-    fill_scale(&result->scale, chain, draws, work->column[0]);
+    hs_fill_scale(&result->scale, chain, draws, work->column[0]);
     hs_fill_distortion(&result->distortion, chain, draws, work->column[0]);
 }

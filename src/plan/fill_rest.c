@@ -149,8 +149,28 @@ static void say_of_boxes(hs_result *r, const hs_chain *chain) {
     }
 }
 
+static void say_of_scale(hs_result *r, const hs_job *job) {
+    if (job->part.rust != HS_NO_RUST)
+        say(r,
+            "%s rust at the start: its pits are in no sum. Measure again once it is off; pits "
+            "deeper than the clean-up stay in the face.",
+            job->part.rust == HS_RUST_HEAVY ? "Heavy" : "Light");
+    for (size_t i = 0; i < job->steps; i++) {
+        const hs_step *step = &job->step[i];
+        if (step->kind == HS_STRESS_RELIEVE)
+            say(r, "The stress relieve is taken to come before the last roughing cut, which takes "
+                   "its scale off.");
+        if (step->oxygen > 0)
+            say(r,
+                "Oxygen of %.3g %% at the reheat slows the scale at first; what carbon dioxide and "
+                "steam of a flame scale is not counted.",
+                100 * step->oxygen);
+    }
+}
+
 static void say_of_route(hs_result *r, const hs_chain *chain) {
     const hs_steel *steel = &chain->job->part.steel;
+    say_of_scale(r, chain->job);
     say_of_boxes(r, chain);
     if (steel->only_maxima)
         say(r,

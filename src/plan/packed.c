@@ -18,8 +18,7 @@ static void outline_sizes(double size_m[2], const hs_outline *outline) {
     size_m[1] = y1 - y0;
 }
 
-/* Sizes of one part, rising. */
-static void part_sizes(double size_m[3], const hs_part *part) {
+void hs_packed_part_sizes(double size_m[3], const hs_part *part) {
     size_m[2] = part->length_m;
     switch (part->form) {
     case HS_PLATE:
@@ -50,7 +49,7 @@ static double pile_m3(const hs_box_load *load, const double part_m[3], size_t pa
 
 void hs_packed_load(hs_box_load *load, const hs_job *job, double box_m) {
     double part_m[3];
-    part_sizes(part_m, &job->part);
+    hs_packed_part_sizes(part_m, &job->part);
     double steel_m3 = (double)job->part.quantity * hs_bulk_of(&job->part).volume_m3;
     *load = (hs_box_load){.size_m = {box_m},
                           .steel_m3 = steel_m3,
@@ -67,7 +66,7 @@ void hs_packed_load(hs_box_load *load, const hs_job *job, double box_m) {
 
 static hs_status check_fit(const hs_job *job, double box_m, hs_error *err) {
     double part_m[3];
-    part_sizes(part_m, &job->part);
+    hs_packed_part_sizes(part_m, &job->part);
     if (part_m[0] < box_m) return HS_OK;
     return hs_fail(err, HS_E_IMPOSSIBLE, "a larger box: 25 mm of compound all round",
                    "a part of %.0f mm does not fit into a box of %.0f mm", 1000 * part_m[0],

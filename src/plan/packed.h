@@ -12,6 +12,9 @@ typedef struct hs_packing {
     const hs_route *like; /* a route with the same fires, whose paths are taken over; or NULL */
 } hs_packing;
 
+/** Sizes of one part, rising. */
+void hs_packed_part_sizes(double size_m[3], const hs_part *part);
+
 /** All parts of the job in one box of that least inner size; its other sizes are taken as the part
  *  with its cover, and longer where the parts would fill more than the table's usual share. */
 void hs_packed_load(hs_box_load *load, const hs_job *job, double box_m);

@@ -6,6 +6,7 @@
 #include "plan/caution.h"
 #include "plan/descale.h"
 #include "plan/fill.h"
+#include "plan/fire.h"
 #include "plan/grind.h"
 #include "plan/handbook.h"
 #include "plan/measured.h"
@@ -144,6 +145,7 @@ hs_status hs_plan(hs_result *result, const hs_job *job, void *work, hs_error *er
     draw_and_decide(r, w, job);
     status = hs_fill_route(r, &w->chain, &w->scratch.history, err);
     if (status == HS_OK) status = plan_descale(r, &w->chain, err);
+    if (status == HS_OK) status = hs_fire_plan(r, job, err);
     if (status != HS_OK) return status;
     judge_measured(r, &w->chain, w->found, &w->measured);
     for (size_t i = 0; i < job->dimensions; i++)

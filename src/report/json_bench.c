@@ -1,4 +1,4 @@
-/* What is done at the bench, as JSON: blank, grinding, descaling, test piece, cautions. */
+/* What is done at the bench, as JSON: blank, grinding, descaling, test piece. */
 #include "hardskin/tables/table.h"
 #include "report/json_parts.h"
 
@@ -109,17 +109,5 @@ void hs_json_test_piece(hs_json *json, cJSON *to, const hs_result *result) {
                                    HS_CASE_WAYS_WAY));
         hs_json_mm(json, item, "expected_mm", t->way[i].expected_m);
         hs_json_text(json, item, "text", t->way[i].text);
-    }
-}
-
-void hs_json_cautions(hs_json *json, cJSON *to, const hs_result *result) {
-    cJSON *list = hs_json_list(json, to, "cautions");
-    for (size_t i = 0; i < result->cautions; i++) {
-        const hs_result_caution *c = &result->caution[i];
-        cJSON *item = hs_json_item(json, list);
-        hs_json_text(json, item, "code", c->code);
-        hs_json_text(json, item, "level", c->level);
-        hs_json_text(json, item, "text", c->text);
-        hs_json_text(json, item, "source", c->source);
     }
 }

@@ -54,6 +54,38 @@ void hs_json_case(hs_json *json, cJSON *to, const hs_result *result) {
     }
 }
 
+static void put_heats(hs_json *json, cJSON *to, const hs_result_scale *s) {
+    cJSON *list = hs_json_list(json, to, "heats");
+    for (size_t i = 0; i < s->heats; i++) {
+        const hs_result_heat *h = &s->heat[i];
+        cJSON *item = hs_json_item(json, list);
+        hs_json_number(json, item, "step", (double)h->step);
+        hs_json_mm(json, item, "lost_mm", h->lost_m);
+        hs_json_mm(json, item, "lost_low_mm", h->lost_low_m);
+        hs_json_mm(json, item, "lost_high_mm", h->lost_high_m);
+        hs_json_mm(json, item, "scale_mm", h->scale_m);
+        hs_json_mm(json, item, "soft_rim_mm", h->soft_rim_m);
+        hs_json_mm(json, item, "depth90_mm", h->depth90_m);
+        hs_json_flag(json, item, "oxygen_given", h->film);
+    }
+}
+
+static void put_holes(hs_json *json, cJSON *to, const hs_result_scale *s) {
+    cJSON *list = hs_json_list(json, to, "holes");
+    for (size_t i = 0; i < s->holes; i++) {
+        const hs_result_hole *h = &s->hole[i];
+        cJSON *item = hs_json_item(json, list);
+        hs_json_number(json, item, "feature", (double)h->feature);
+        hs_json_mm(json, item, "open_mm", h->open_m);
+        hs_json_mm(json, item, "open_least_mm", h->open_least_m);
+        hs_json_mm(json, item, "bare_mm", h->bare_m);
+        hs_json_mm(json, item, "bare_most_mm", h->bare_most_m);
+        hs_json_mm(json, item, "thread_closes_mm", h->thread_m);
+        hs_json_mm(json, item, "thread_closes_most_mm", h->thread_most_m);
+        hs_json_flag(json, item, "closes", h->closes);
+    }
+}
+
 void hs_json_scale(hs_json *json, cJSON *to, const hs_result *result) {
     const hs_result_scale *s = &result->scale;
     cJSON *object = hs_json_object(json, to, "scale");
@@ -62,6 +94,8 @@ void hs_json_scale(hs_json *json, cJSON *to, const hs_result *result) {
     hs_json_mm(json, object, "lost_high_mm", s->lost_high_m);
     hs_json_mm(json, object, "scale_mm", s->scale_m);
     hs_json_number(json, object, "mass_g", s->mass_kg * 1e3);
+    put_heats(json, object, s);
+    put_holes(json, object, s);
 }
 
 void hs_json_distortion(hs_json *json, cJSON *to, const hs_result *result) {

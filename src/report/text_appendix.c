@@ -31,6 +31,7 @@ static void step_lines(hs_page *page) {
     hs_page_say(page, 2,
                 "Case to %.0f HV, as if hardened with what it then has; lost as scale per side.",
                 r->hard.limit_HV);
+    hs_text_heats(page);
 }
 
 static void profile_lines(hs_page *page) {

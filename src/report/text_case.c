@@ -96,16 +96,6 @@ static void drawing_lines(hs_page *page) {
                     c->deep_HV);
 }
 
-static void scale_line(hs_page *page) {
-    const hs_result_scale *s = &page->result->scale;
-    hs_words lost = hs_page_length(page, s->lost_m, HS_NEAREST);
-    hs_words low = hs_page_short(page, s->lost_low_m, HS_DOWN);
-    hs_words high = hs_page_short(page, s->lost_high_m, HS_UP);
-    if (!(s->lost_high_m > 0)) return;
-    hs_page_say(page, 2, "metal lost as scale: %s per side (%s to %s); scale on the part %.0f g",
-                lost.text, low.text, high.text, s->mass_kg * 1e3);
-}
-
 /* Do two faces print the same figures? Then they share their lines. */
 static int same_face(const hs_page *page, size_t i, size_t k) {
     const hs_result_face *a = &page->result->face[i], *b = &page->result->face[k];
@@ -196,11 +186,11 @@ void hs_text_case(hs_page *page) {
     hs_page_heading(page, "CASE (depths from the rough-machined surface)");
     if (!page->result->hard.present) {
         hs_page_say(page, 2, "no case: nothing in the route carburises and hardens a ground face");
-        scale_line(page);
+        hs_text_scale(page);
         return;
     }
     case_lines(page);
-    scale_line(page);
+    hs_text_scale(page);
     drawing_lines(page);
     for (size_t i = 0; i < page->job->faces; i++)
         if (page->result->face[i].present && first_of_its_like(page, i)) face_lines(page, i);

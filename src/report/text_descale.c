@@ -49,7 +49,7 @@ static void bake_line(hs_page *page, const hs_result_descale *d) {
 void hs_text_descale(hs_page *page) {
     const hs_result_descale *d = &page->result->descale;
     if (!page->result->descale_present) return;
-    hs_page_heading(page, "DESCALE (cautions below come first)");
+    hs_page_heading(page, "DESCALE (cautions above come first)");
     hs_page_say(page, 2, "%s: %s%s%s", d->method[0] ? d->method : "descale", decision(d->verdict),
                 d->text[0] ? ". " : "", d->text);
     if (isfinite(d->hardness_HRC) && d->hardness_HRC > 0)

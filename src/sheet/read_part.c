@@ -6,19 +6,20 @@
 static const char *const forms[] = {"plate", "bar", "ring", "profile"};
 static const char *const conditions[] = {"hot rolled", "cold drawn", "stress relieved",
                                          "normalised"};
+static const char *const rusts[] = {"none", "light", "heavy"};
 static const char *const holds[] = {"old centres", "remade centres", "chuck"};
 
-static const char *const plate_keys[] = {"steel",  "condition", "form",     "quantity",
-                                         "length", "width",     "thickness"};
-static const char *const bar_keys[] = {"steel",  "condition", "form", "quantity",
-                                       "length", "diameter",  "held"};
-static const char *const ring_keys[] = {"steel",  "condition", "form", "quantity",
-                                        "length", "outside",   "bore"};
-static const char *const profile_keys[] = {"steel",  "condition", "form", "quantity",
-                                           "length", "outline",   "holes"};
-static const char *const all_keys[] = {"steel", "condition", "form",     "quantity", "length",
-                                       "width", "thickness", "diameter", "held",     "outside",
-                                       "bore",  "outline",   "holes"};
+static const char *const plate_keys[] = {"steel",    "condition", "rust",  "form",
+                                         "quantity", "length",    "width", "thickness"};
+static const char *const bar_keys[] = {"steel",    "condition", "rust",     "form",
+                                       "quantity", "length",    "diameter", "held"};
+static const char *const ring_keys[] = {"steel",    "condition", "rust",    "form",
+                                        "quantity", "length",    "outside", "bore"};
+static const char *const profile_keys[] = {"steel",    "condition", "rust",    "form",
+                                           "quantity", "length",    "outline", "holes"};
+static const char *const all_keys[] = {"steel",   "condition", "rust",      "form",     "quantity",
+                                       "length",  "width",     "thickness", "diameter", "held",
+                                       "outside", "bore",      "outline",   "holes"};
 
 static hs_words keys_of(const hs_draft *d) {
     if (!d->form_known) return HS_WORDS(all_keys);
@@ -66,7 +67,7 @@ static void read_sizes(hs_draft *d) {
 void hs_read_part(hs_draft *d) {
     hs_reader *r = d->reader;
     hs_part *part = &d->job.part;
-    size_t form = 0, condition = HS_HOT_ROLLED;
+    size_t form = 0, condition = HS_HOT_ROLLED, rust = HS_NO_RUST;
     const hs_node *node = hs_reader_need(r, d->root, "part");
     part->quantity = 1;
     if (!node) return;
@@ -83,6 +84,8 @@ void hs_read_part(hs_draft *d) {
     hs_read_steel(d, hs_reader_need(r, node, "steel"));
     hs_reader_word(r, hs_node_find(node, "condition"), HS_WORDS(conditions), &condition);
     part->condition = (hs_condition)condition;
+    hs_reader_word(r, hs_node_find(node, "rust"), HS_WORDS(rusts), &rust);
+    part->rust = (hs_rust)rust;
     hs_reader_count(r, hs_node_find(node, "quantity"), 1, 100000, &part->quantity);
     if (d->form_known) read_sizes(d);
     r->scope = HS_IN_FIRE;

@@ -10,7 +10,7 @@ static const char *const kinds[] = {"stress relieve", "carburise",  "cool",    "
 
 static const char *const carburise_keys[] = {
     "do", "at", "for", "log", "in", "surface_carbon", "surface_transfer", "box", "counted_from"};
-static const char *const reheat_keys[] = {"do", "at", "for", "log", "in"};
+static const char *const reheat_keys[] = {"do", "at", "for", "log", "in", "oxygen"};
 static const char *const cool_keys[] = {"do", "in", "log"};
 static const char *const quench_keys[] = {"do", "in", "uneven"};
 static const char *const hold_keys[] = {"do", "at", "for"};
@@ -92,6 +92,29 @@ static void read_carburise(hs_draft *d, const hs_node *node, hs_step *step) {
                       "without the size of the box nobody knows how far the part lags behind it");
 }
 
+/* Oxygen that was measured in the furnace or the flame. */
+static void read_oxygen(hs_draft *d, const hs_node *node, hs_step *step) {
+    const hs_node *oxygen = hs_node_find(node, "oxygen");
+    const hs_table *table = hs_table_get(HS_TABLE_ATMOSPHERE);
+    double percent;
+    if (!hs_amount_positive(d->reader, oxygen, HS_PERCENT, &percent)) return;
+    step->oxygen = percent / 100;
+    if (step->oxygen > HS_K_OXIDATION_OXYGEN_MOST)
+        hs_reader_say(d->reader, oxygen, HS_E_IMPOSSIBLE, "\"oxygen\": \"3 %\"",
+                      "air holds %g %% of oxygen: no furnace has more",
+                      100 * (double)HS_K_OXIDATION_OXYGEN_MOST);
+    else if (hs_table_number(table, step->medium_row, HS_ATMOSPHERE_FREE_OXYGEN) < 1)
+        hs_reader_say(d->reader, oxygen, HS_E_DISAGREE,
+                      "only \"open lean flame\" and \"electric furnace in air\" have free oxygen",
+                      "\"%s\" leaves no free oxygen at the part", step->medium);
+}
+
+static void read_reheat(hs_draft *d, const hs_node *node, hs_step *step) {
+    const hs_node *in = hs_reader_need(d->reader, node, "in");
+    read_heat(d, node, step, 1);
+    if (read_medium(d, in, HS_TABLE_ATMOSPHERE, step)) read_oxygen(d, node, step);
+}
+
 static void read_quench(hs_draft *d, const hs_node *node, hs_step *step) {
     hs_quantity q;
     read_medium(d, hs_reader_need(d->reader, node, "in"), HS_TABLE_QUENCH, step);
@@ -138,8 +161,7 @@ static void read_kind(hs_draft *d, const hs_node *node, hs_step *step) {
         read_carburise(d, node, step);
         break;
     case HS_REHEAT:
-        read_heat(d, node, step, 1);
-        read_medium(d, hs_reader_need(d->reader, node, "in"), HS_TABLE_ATMOSPHERE, step);
+        read_reheat(d, node, step);
         break;
     case HS_COOL:
         read_cool(d, node, step);

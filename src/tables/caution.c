@@ -5,11 +5,23 @@
 #include "hardskin/tables/table.h"
 
 #include <stdio.h>
+#include <string.h>
 
 enum { MOST_CODES = 128 };
 
 static const hs_table *cautions(void) {
     return hs_table_get(HS_TABLE_CAUTIONS);
+}
+
+const char *hs_caution_meaning(const char *level) {
+    static const char *const meaning[][2] = {
+        {"danger", "will kill or injure seriously if it is not avoided"},
+        {"warning", "could kill or injure seriously if it is not avoided"},
+        {"caution", "could injure slightly or moderately if it is not avoided"},
+        {"notice", "harms part, property or surroundings, not people"}};
+    for (size_t i = 0; i < sizeof meaning / sizeof *meaning; i++)
+        if (!strcmp(meaning[i][0], level)) return meaning[i][1];
+    return "";
 }
 
 size_t hs_caution_count(void) {
@@ -21,7 +33,9 @@ void hs_caution_at(hs_caution *out, size_t i) {
     *out = (hs_caution){.code = hs_table_text(t, i, HS_CAUTIONS_CODE),
                         .level = hs_table_text(t, i, HS_CAUTIONS_LEVEL),
                         .when = hs_table_text(t, i, HS_CAUTIONS_WHEN),
-                        .text = hs_table_text(t, i, HS_CAUTIONS_TEXT),
+                        .hazard = hs_table_text(t, i, HS_CAUTIONS_HAZARD),
+                        .consequence = hs_table_text(t, i, HS_CAUTIONS_CONSEQUENCE),
+                        .avoidance = hs_table_text(t, i, HS_CAUTIONS_AVOIDANCE),
                         .source = hs_table_text(t, i, HS_CAUTIONS_SOURCE),
                         .basis = hs_table_text(t, i, HS_CAUTIONS_BASIS)};
 }

@@ -65,8 +65,34 @@ HS_API double hs_oxide_scale_kg_m2(double W_kg_m2);
  *    hold_s           double  in   >= 0
  *
  *  Returns  HS_OK; HS_E_RANGE for the temperature; HS_E_IMPOSSIBLE for the other inputs.
- *  Source   film coefficient .03 m/s: judgement (tables/oxidation.csv) */
+ *  Source   film coefficient .03 m/s at 1000 C: judgement (tables/oxidation.csv); it goes with
+ *           T^1.75, so that a hotter part never takes up less */
 HS_API hs_status hs_oxide_film_limited(double *W_kg_m2, double kp_kg2_m4_s, double oxygen_fraction,
                                        double temp_K, double hold_s, hs_error *err);
+
+/** A piece of a heat under that law: its integral of kp, and kp/kl. */
+typedef struct hs_oxide_piece {
+    double integral_kg2_m4, slowing_kg_m2;
+} hs_oxide_piece;
+
+enum { HS_OXIDE_PIECES = 32 };
+
+/** A whole heat in pieces of equal time, kp/kl of each its mean weighted with kp; to be taken one
+ *  after the other by hs_oxide_grown. The integrals add up to that of hs_oxide_uptake.
+ *
+ *    piece                out  HS_OXIDE_PIECES of them; integral 0 where it is below 500 C
+ *    path, n, carbon_pct  in   as hs_oxide_uptake
+ *
+ *  Returns  as hs_oxide_uptake; HS_E_IMPOSSIBLE for such an oxygen. Output untouched on failure.
+ *  Verified against the law stepped in time, on a ramp and a hold: 1 % at 1 % of oxygen and more;
+ *  a hold at one temperature is exact. */
+HS_API hs_status hs_oxide_film_pieces(hs_oxide_piece piece[HS_OXIDE_PIECES],
+                                      const hs_heat_point *path, size_t n, double carbon_pct,
+                                      double oxygen_fraction, hs_error *err);
+
+/** Oxygen uptake at the end of a heat that found W0 on the part: the root of
+ *  W^2 + slowing W = W0^2 + slowing W0 + integral (all kg/m2 or kg2/m4, >= 0).
+ *  slowing 0 is the parabolic law. */
+HS_API double hs_oxide_grown(double W0_kg_m2, double integral_kg2_m4, double slowing_kg_m2);
 
 #endif

@@ -11,7 +11,10 @@ typedef struct hs_pack_plan {
     double heat_up_s;    /* until the box's centre is at heat: planning fit */
     double gas_m3;       /* steam of the moisture, at the temperature of the fire, 1 atm */
     double water_gas_m3; /* the same once hot charcoal has made it CO and hydrogen: twice */
-    double gas_ratio;    /* gas_m3 over the inner volume of the box */
+    double heating_m3;   /* gas that heating alone drives out of the voids, at heat, 1 atm */
+    double gas_ratio;    /* gas_m3 and heating_m3 over the inner volume of the box */
+    double sealed_Pa;    /* what its gas would come to if none could leave (ideal gas, CO and H2) */
+    double co_m3;        /* carbon monoxide of that water gas, at 20 C, 1 atm */
     int must_vent; /* 1: sealed gas-tight, this box would burst; lute it so that it can breathe */
 } hs_pack_plan;
 

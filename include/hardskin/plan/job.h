@@ -35,6 +35,9 @@ typedef enum hs_condition {
     HS_STRESS_RELIEVED,
     HS_NORMALISED
 } hs_condition;
+/** Rust on the part before the route begins. */
+typedef enum hs_rust { HS_NO_RUST, HS_RUST_LIGHT, HS_RUST_HEAVY } hs_rust;
+
 typedef enum hs_held { HS_OLD_CENTRES, HS_REMADE_CENTRES, HS_CHUCK } hs_held;
 
 typedef struct hs_part {
@@ -42,6 +45,7 @@ typedef struct hs_part {
     hs_condition condition;
     hs_form form;
     hs_held held; /* bar only */
+    hs_rust rust;
     double length_m;
     double width_m, thickness_m; /* plate */
     double diameter_m;           /* bar */
@@ -140,6 +144,7 @@ typedef struct hs_step {
     double transfer_m_s;        /* 0 = not limiting */
     double box_m;               /* smallest inner size of the box, 0 = not said */
     int from_box_red;           /* hold is counted from the box being red */
+    double oxygen;              /* reheat: share of the gas by volume, 0 = not said */
     size_t medium_row;          /* row in tables atmosphere (reheat), quench (quench) */
     double uneven;              /* quench: (h1 - h2)/mean, 95 % bound; < 0 = not said */
     double left_m;              /* straighten: bow that may remain */

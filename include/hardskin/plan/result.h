@@ -11,10 +11,12 @@
 enum {
     HS_MAX_TERMS = 12,
     HS_MAX_REMEDIES = 10,
-    HS_MAX_CAUTIONS = 64,
+    HS_MAX_CAUTIONS = 96,
     HS_MAX_PROFILE = 64,
     HS_MAX_DRIVERS = 20,
     HS_MAX_ORDER = 40,
+    HS_MAX_OPEN_HEATS = 16,
+    HS_MAX_PACKS = 4,
     HS_MAX_LIMITS = 24
 };
 
@@ -76,11 +78,60 @@ typedef struct hs_result_case {
     hs_profile_point profile[HS_MAX_PROFILE];
 } hs_result_case;
 
+/** One heat in the open: what it alone takes, low and high ends of the model's band. */
+typedef struct hs_result_heat {
+    size_t step;
+    double lost_m, lost_low_m, lost_high_m; /* per side, as scale */
+    double scale_m;                         /* that stands on the part after it */
+    double soft_rim_m, depth90_m;           /* free of carbon; to nine tenths of it */
+    int film;                               /* the oxygen of the sheet slows it at first */
+} hs_result_heat;
+
+/** What scale does to a hole or slot, its walls not plugged: brush and blast do not reach them. */
+typedef struct hs_result_hole {
+    size_t feature;                 /* index into job features */
+    double open_m, open_least_m;    /* width that its scale leaves; least: 1 hole in 20 or so */
+    double bare_m, bare_most_m;     /* width once the scale is off */
+    double thread_m, thread_most_m; /* a thread: by how much its pitch diameter closes; else 0 */
+    int closes;                     /* open_least is half of it or less */
+} hs_result_hole;
+
 typedef struct hs_result_scale {
     double lost_m, lost_low_m, lost_high_m; /* per side */
     double scale_m;
     double mass_kg; /* of scale, whole part */
+    size_t heats;
+    hs_result_heat heat[HS_MAX_OPEN_HEATS];
+    size_t holes;
+    hs_result_hole hole[HS_MAX_FEATURES];
 } hs_result_scale;
+
+/** One box of a carburising step, all parts in it. */
+typedef struct hs_result_pack {
+    size_t step;
+    int box_given;      /* its least inner size; else the least box that covers */
+    double box_m[3];    /* inner, as reckoned: the first is the one given */
+    double compound_m3; /* loose, with no parts left out */
+    double compound_kg, compound_low_kg, compound_high_kg;
+    double cover_m; /* compound across the least size, one layer of parts */
+    int thin_cover; /* less than there should be */
+    double temp_K;  /* of the fire */
+    double heat_up_s, heat_up_low_s, heat_up_high_s; /* its bounds 0 where the size is not given;
+                                                        high NaN: perhaps never */
+    double moisture;                                 /* taken, kg/kg */
+    double steam_m3, water_gas_m3; /* of that moisture, at heat; once charcoal has turned it */
+    double heating_m3;             /* driven out of the voids by heating alone, at heat */
+    double sealed_Pa;              /* pressure in it if no gas could leave */
+    double co_m3;                  /* most carbon monoxide from the moisture, cold */
+    double co_room_m3;             /* closed room it brings to the level dangerous at once */
+} hs_result_pack;
+
+/** Oil for the last quench in oil. */
+typedef struct hs_result_oil {
+    int present;
+    double part_kg, part_m3, all_m3; /* for one part at a time, for all at once */
+    double rise_K;                   /* of that oil */
+} hs_result_oil;
 
 typedef struct hs_result_distortion {
     double bow_m, bow_high_m; /* typical, 1 part in 20; magnitude over the length */
@@ -274,8 +325,18 @@ typedef struct hs_result_measured {
     hs_result_measured_dimension dimension[HS_MAX_DIMENSIONS];
 } hs_result_measured;
 
+/** Before what a caution is to be read; in order of time. */
+typedef enum hs_moment {
+    HS_BEFORE_ALL,
+    HS_BEFORE_STEP,
+    HS_BEFORE_TEST_PIECE, /* is etched or broken */
+    HS_BEFORE_GRINDING
+} hs_moment;
+
 typedef struct hs_result_caution {
-    const char *code, *level, *text, *source; /* from tables/cautions.csv */
+    const char *code, *level, *hazard, *consequence, *avoidance, *source; /* of the table */
+    hs_moment before;
+    size_t step; /* the first it belongs to; HS_BEFORE_STEP only */
 } hs_result_caution;
 
 /** Times of the route for the bench, fire on to fire off. */
@@ -309,6 +370,9 @@ typedef struct hs_result {
     hs_result_measured measured;
     size_t steps;
     hs_result_step step[HS_MAX_STEPS];
+    size_t packs;
+    hs_result_pack pack[HS_MAX_PACKS];
+    hs_result_oil oil;
     size_t cautions;
     hs_result_caution caution[HS_MAX_CAUTIONS];
     size_t limits;

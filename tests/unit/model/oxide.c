@@ -163,6 +163,91 @@ static void oxide__film_limited_start__matches_the_check_values(void) {
     CHECK(hs_oxide_film_limited(&W, kp, .2, kelvin(400), 3600, NULL) == HS_E_RANGE);
 }
 
+/* Uptake in an hour or so of a gas with that oxygen. */
+static double film_W(double oxygen, double celsius, double hold_s) {
+    double kp = 0, W = NAN;
+    if (hs_oxide_kp(&kp, kelvin(celsius), .6, NULL)) return NAN;
+    if (hs_oxide_film_limited(&W, kp, oxygen, kelvin(celsius), hold_s, NULL)) return NAN;
+    return W;
+}
+
+/* own contract: also where the gas film limits, over the whole range */
+static void oxide__hotter_longer_or_richer_in_oxygen__never_takes_up_less(void) {
+    const double oxygen[] = {.001, .005, .01, .03, .1, .21}, hold_s[] = {5, 60, 600, 3600, 36000};
+    for (int i = 0; i < 6; i++)
+        for (int k = 0; k < 5; k++) {
+            double before = 0;
+            for (double T = 500; T <= 1250; T += 2.5) {
+                double now = film_W(oxygen[i], T, hold_s[k]), kp = 0;
+                CHECK(now > before);
+                CHECK(film_W(oxygen[i], T, 1.1 * hold_s[k]) > now);
+                CHECK(i == 0 || now > film_W(oxygen[i - 1], T, hold_s[k]));
+                CHECK(hs_oxide_kp(&kp, kelvin(T), .6, NULL) == HS_OK);
+                CHECK(now < sqrt(kp * hold_s[k])); /* never above the parabola */
+                before = now;
+            }
+        }
+}
+
+static void oxide__growth_in_parts__is_the_growth_in_one(void) {
+    /* exact: the law is a state equation: two holds one after the other are one */
+    double I = 3e-4, b = 2e-2, half = hs_oxide_grown(0, I / 2, b);
+    NEAR(hs_oxide_grown(half, I / 2, b), hs_oxide_grown(0, I, b), 1e-15);
+    NEAR(hs_oxide_grown(0, I, 0), sqrt(I), 1e-15);
+    NEAR(hs_oxide_grown(.02, 0, b), .02, 1e-15);
+    NEAR(hs_oxide_grown(0, 0, 0), 0, 0);
+    /* exact: it solves its equation */
+    double W = hs_oxide_grown(.01, I, b);
+    NEAR(W * W + b * W, .01 * .01 + b * .01 + I, 1e-15);
+}
+
+/* Uptake over a heat in pieces. */
+static double along(const hs_heat_point *path, size_t n, double oxygen) {
+    hs_oxide_piece piece[HS_OXIDE_PIECES];
+    double W = 0, sum = 0, integral = NAN;
+    CHECK(hs_oxide_film_pieces(piece, path, n, .6, oxygen, NULL) == HS_OK);
+    CHECK(hs_oxide_uptake(&integral, path, n, .6, NULL) == HS_OK);
+    for (int k = 0; k < HS_OXIDE_PIECES; k++) {
+        sum += piece[k].integral_kg2_m4;
+        W = hs_oxide_grown(W, piece[k].integral_kg2_m4, piece[k].slowing_kg_m2);
+    }
+    NEAR(sum / integral, 1, 1e-12);
+    return W;
+}
+
+/* independent: dW/dt = 1/(2 W/kp + 1/kl) stepped by the classical Runge-Kutta rule, 40 000 steps,
+ * kl by the ideal gas law: up in `up` s to the temperature, held, `whole` s in all */
+static double stepped(double celsius, double up, double whole, double oxygen) {
+    double W = 1e-12, dt = whole / 40000;
+    for (int i = 0; i < 40000; i++) {
+        double mid = (i + .5) * dt, kp = 0;
+        double T = kelvin(mid < up ? 20 + (celsius - 20) * mid / up : celsius);
+        if (hs_oxide_kp(&kp, T, .6, NULL)) continue;
+        double kl = .03 * pow(T / 1273.15, 1.75) * oxygen * 101325 / (8.314462618 * T) * .032;
+        double a = 1 / (2 * W / kp + 1 / kl), h = 1 / (2 * (W + dt / 2 * a) / kp + 1 / kl);
+        double c = 1 / (2 * (W + dt / 2 * h) / kp + 1 / kl);
+        W += dt / 6 * (a + 2 * h + 2 * c + 1 / (2 * (W + dt * c) / kp + 1 / kl));
+    }
+    return W;
+}
+
+static void oxide__film_along_a_path__is_the_stepped_law(void) {
+    const double oxygen[] = {.01, .03, .1};
+    for (int i = 0; i < 3; i++) {
+        const hs_heat_point path[] = {{0, kelvin(20)}, {1800, kelvin(900)}, {3000, kelvin(900)}};
+        /* 32 pieces for the ramp and the hold: 1 %, where the band of the law is a factor of 1.4 */
+        NEAR(along(path, 3, oxygen[i]) / stepped(900, 1800, 3000, oxygen[i]), 1, .01);
+    }
+    const hs_heat_point hold[] = {{0, kelvin(1000)}, {3600, kelvin(1000)}};
+    double kp = 0, one = NAN;
+    CHECK(hs_oxide_kp(&kp, kelvin(1000), .6, NULL) == HS_OK);
+    CHECK(hs_oxide_film_limited(&one, kp, .03, kelvin(1000), 3600, NULL) == HS_OK);
+    NEAR(along(hold, 2, .03) / one, 1, 1e-12); /* exact: a hold */
+    hs_oxide_piece piece[HS_OXIDE_PIECES] = {{7, 7}};
+    CHECK(hs_oxide_film_pieces(piece, hold, 2, .6, 0, NULL) == HS_E_IMPOSSIBLE);
+    NEAR(piece[0].slowing_kg_m2, 7, 0);
+}
+
 HS_TEST_MAIN(
     "model oxide", TEST(oxide__hour_in_air__matches_paidassi),
     TEST(oxide__carburised_steel__is_near_birks_jackson), TEST(oxide__below_650__matches_stanley),
@@ -172,4 +257,7 @@ HS_TEST_MAIN(
     TEST(oxide__hotter_longer_or_softer__never_loses_less), TEST(oxide__outside_its_range__refuses),
     TEST(oxide__path_at_one_temperature__is_the_hold), TEST(oxide__ramp__matches_many_small_holds),
     TEST(oxide__cool_parts_of_a_heat__are_negligible),
-    TEST(oxide__film_limited_start__matches_the_check_values))
+    TEST(oxide__film_limited_start__matches_the_check_values),
+    TEST(oxide__hotter_longer_or_richer_in_oxygen__never_takes_up_less),
+    TEST(oxide__growth_in_parts__is_the_growth_in_one),
+    TEST(oxide__film_along_a_path__is_the_stepped_law))

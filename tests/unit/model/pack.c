@@ -56,9 +56,26 @@ static void pack__moisture__becomes_a_box_full_of_gas_many_times(void) {
     NEAR(p.gas_m3, mol * 8.31446261815324 * FIRE_K / 101325, 1e-9);
     NEAR(p.water_gas_m3 / p.gas_m3, 2, 1e-15);
     CHECK(p.must_vent && p.gas_ratio > 10);
+    NEAR(p.co_m3, mol * 8.31446261815324 * 293.15 / 101325,
+         1e-9); /* a mol of CO per mol of water */
+}
+
+static void pack__dry_box__must_vent_as_well(void) {
+    /* exact: Gay-Lussac: shut at 20 C, what is in the voids (.45 of the compound, judgement) comes
+     * to T/T0 times the pressure, or drives T/T0 - 1 times its volume out */
+    hs_pack_plan p = {0};
     CHECK(hs_pack(&p, BOX, PART, 0, FIRE_K, NULL) == HS_OK);
     NEAR(p.gas_m3, 0, 0);
-    CHECK(!p.must_vent);
+    NEAR(p.co_m3, 0, 0);
+    NEAR(p.sealed_Pa / 101325, FIRE_K / 293.15, 1e-9);
+    NEAR(p.heating_m3, .45 * 7.56e-3 * (FIRE_K / 293.15 - 1), 1e-12);
+    CHECK(p.must_vent); /* a box at four times the air's pressure is no box */
+    /* exact: with moisture the same voids hold two mol of gas more for each mol of water */
+    hs_pack_plan wet = {0};
+    CHECK(hs_pack(&wet, BOX, PART, .05, FIRE_K, NULL) == HS_OK);
+    double mol = 2 * .4 * 7.56 * .05 / .018015;
+    NEAR(wet.sealed_Pa - p.sealed_Pa, mol * 8.31446261815324 * FIRE_K / (.45 * 7.56e-3), 1);
+    CHECK(wet.sealed_Pa > 100e5);
 }
 
 static void pack__what_does_not_fit__is_refused(void) {
@@ -79,4 +96,4 @@ HS_TEST_MAIN("model pack", TEST(pack__box__is_filled_round_the_part),
              TEST(pack__thin_cover__is_noticed), TEST(pack__volume_alone__leaves_the_cover_open),
              TEST(pack__heat_up__matches_the_twelve_inch_box),
              TEST(pack__moisture__becomes_a_box_full_of_gas_many_times),
-             TEST(pack__what_does_not_fit__is_refused))
+             TEST(pack__dry_box__must_vent_as_well), TEST(pack__what_does_not_fit__is_refused))

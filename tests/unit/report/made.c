@@ -135,12 +135,23 @@ static void set_rest(hs_result *r) {
     SET(r->confidence.driver[0].name, "unevenness of the quench");
     r->confidence.driver[0].share_pct = 100;
     r->cautions = 2;
-    r->caution[0] = (hs_result_caution){"hot-box", "caution", "Open the box cold.", "practice"};
-    r->caution[1] = (hs_result_caution){
-        "oil-fire", "danger",
-        "A hot part half in and half out of the oil lights it: burns and fire. Put it under at "
-        "once, keep a lid at hand.",
-        "practice"};
+    r->caution[0] = (hs_result_caution){.code = "hot-box",
+                                        .level = "caution",
+                                        .hazard = "Hot boxes flare.",
+                                        .consequence = "They singe.",
+                                        .avoidance = "Open the box cold.",
+                                        .source = "practice",
+                                        .before = HS_BEFORE_STEP,
+                                        .step = 2};
+    r->caution[1] =
+        (hs_result_caution){.code = "oil-fire",
+                            .level = "danger",
+                            .hazard = "A hot part half in and half out of the oil lights it.",
+                            .consequence = "It burns people and the shop.",
+                            .avoidance = "Put it under at once, keep a lid at hand.",
+                            .source = "practice",
+                            .before = HS_BEFORE_STEP,
+                            .step = 2};
     r->limits = 1;
     SET(r->limit[0], "Twist is not computed.");
     r->grind_plan.steps = 1;

@@ -164,7 +164,8 @@ static void text__certain_results__never_print_0_or_100_percent(void) {
 static void text__core__is_told_with_its_doubt_and_its_structure(void) {
     made m;
     made_plate(&m);
-    CHECK(strstr(write_text(&m), "core: 350 HV (290 to 400 HV), about 60 % bainite, about 40 %") != NULL);
+    CHECK(strstr(write_text(&m), "core: 350 HV (290 to 400 HV), about 60 % bainite, about 40 %") !=
+          NULL);
     m.result.hard.core_martensite_pct = 99;
     m.result.hard.core_bainite_pct = 1;
     CHECK(strstr(write_text(&m), "core: 350 HV (290 to 400 HV), martensite\n") != NULL);
@@ -179,7 +180,11 @@ static void text__cautions__gravest_first(void) {
     made_plate(&m);
     const char *t = write_text(&m);
     CHECK(line_of(t, "DANGER: A hot part") > 0);
-    CHECK(line_of(t, "CAUTION: Open the box") > line_of(t, "DANGER: A hot part"));
+    CHECK(line_of(t, "CAUTION: Hot boxes flare. They singe. Open the box") >
+          line_of(t, "DANGER: A hot part"));
+    int before = line_of(t, "Before quench in oil");
+    CHECK(before > 0 && before < line_of(t, "DANGER: A hot part"));
+    CHECK(line_of(t, "CAUTIONS") < line_of(t, "GRIND, in this order"));
     CHECK(line_of(t, "/route/0/at") > line_of(t, "APPENDIX"));
 }
 
