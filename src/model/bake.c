@@ -2,8 +2,10 @@
 
 #include "constants.h"
 #include "hardskin/tables/table.h"
+#include "model/e140.h"
 
 #include <math.h>
+#include <string.h>
 
 static const double SECONDS_PER_HOUR = 3600;
 
@@ -33,6 +35,22 @@ hs_status hs_hydrogen_rule(hs_hydrogen_verdict *out, double hardness_HRC, int su
         v.bake_after = 1;
     }
     *out = v;
+    return HS_OK;
+}
+
+hs_status hs_hydrogen_limit(int *passed, double *limit_HRC, size_t row, double layer_HRC,
+                            double core_HRC, hs_error *err) {
+    const hs_table *t = hs_table_get(HS_TABLE_HYDROGEN_LIMITS);
+    hs_status status = check_hardness(layer_HRC, err);
+    if (status == HS_OK) status = check_hardness(core_HRC, err);
+    if (status == HS_OK && row >= t->rows)
+        return hs_fail(err, HS_E_RANGE, "rows of hydrogen_limits", "no such limit");
+    if (status != HS_OK) return status;
+    double limit = hs_table_number(t, row, HS_HYDROGEN_LIMITS_LIMIT_HRC);
+    if (isnan(limit)) limit = hs_e140_HRC(hs_table_number(t, row, HS_HYDROGEN_LIMITS_LIMIT_HV));
+    int core = !strcmp(hs_table_text(t, row, HS_HYDROGEN_LIMITS_ON), "core");
+    *passed = (core ? core_HRC : layer_HRC) >= limit;
+    if (limit_HRC) *limit_HRC = limit;
     return HS_OK;
 }
 

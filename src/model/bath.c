@@ -87,3 +87,11 @@ hs_status hs_bath_far_ohm(double *ohm, double conductivity_S_m, double radius_m,
     *ohm = 1 / (4 * PI * conductivity_S_m * radius_m);
     return HS_OK;
 }
+
+hs_status hs_bath_compact_ohm(double *ohm, double conductivity_S_m, double apart_m,
+                              double radius1_m, double radius2_m, hs_error *err) {
+    int possible = conductivity_S_m > 0 && radius1_m > 0 && radius2_m > 0;
+    if (!possible || !(apart_m > radius1_m + radius2_m)) return wrong_size(err);
+    *ohm = (1 / radius1_m + 1 / radius2_m - 2 / apart_m) / (4 * PI * conductivity_S_m);
+    return HS_OK;
+}

@@ -70,8 +70,9 @@ hs_status hs_bath_amps(double *amps, const hs_bath_cell *cell, double supply_V, 
     double most = least;
     while (excess_volts(most, &s) < 0 && most < 1e9)
         most *= 10;
-    double found = 0;
-    status = hs_root(&found, excess_volts, &s, least, most, 1e-12);
+    /* so close that the volts are right to 1e-12 V whatever the resistance */
+    double found = 0, width_A = 1e-12 / fmax(1, cell->bath_ohm + cell->leads_ohm);
+    status = hs_root(&found, excess_volts, &s, least, most, width_A);
     if (status) return hs_fail(err, status, "", "the cell has no working point");
     *amps = found;
     return HS_OK;

@@ -26,12 +26,28 @@ static void set_air(hs_gas_rate *gas, double amps) {
         HS_K_HYDROGEN_OPENING * gas->fresh_air_m3_s * SECONDS_PER_HOUR / 1e4;
 }
 
+static hs_status check_temp(double temp_K, hs_error *err) {
+    if (temp_K >= HS_K_PHYSICAL_ZERO_CELSIUS && temp_K <= HOTTEST_K) return HS_OK;
+    return hs_fail(err, HS_E_RANGE, "a temperature of 0 to 100 C",
+                   "gas at %.0f C is outside 0 to 100 C", temp_K - HS_K_PHYSICAL_ZERO_CELSIUS);
+}
+
+hs_status hs_gas_from_iron(double *h2_m3, double mass_kg, double temp_K, hs_error *err) {
+    if (!(mass_kg >= 0 && isfinite(mass_kg)))
+        return hs_fail(err, HS_E_IMPOSSIBLE, "a mass of 0 or more", "gas from %g kg of iron",
+                       mass_kg);
+    hs_status status = check_temp(temp_K, err);
+    if (status != HS_OK) return status;
+    *h2_m3 = mass_kg / HS_K_PHYSICAL_MASS_FE * HS_K_PHYSICAL_GAS_CONSTANT * temp_K /
+             HS_K_PHYSICAL_ATMOSPHERE;
+    return HS_OK;
+}
+
 hs_status hs_gas_from_current(hs_gas_rate *out, double amps, double temp_K, hs_error *err) {
     if (!(amps >= 0 && isfinite(amps)))
         return hs_fail(err, HS_E_IMPOSSIBLE, "a current of 0 or more", "gas from %g A", amps);
-    if (!(temp_K >= HS_K_PHYSICAL_ZERO_CELSIUS && temp_K <= HOTTEST_K))
-        return hs_fail(err, HS_E_RANGE, "a temperature of 0 to 100 C",
-                       "gas at %.0f C is outside 0 to 100 C", temp_K - HS_K_PHYSICAL_ZERO_CELSIUS);
+    hs_status status = check_temp(temp_K, err);
+    if (status != HS_OK) return status;
     hs_gas_rate gas = {0};
     gas.h2_m3_s = gas_rate(amps, 2, temp_K);
     gas.o2_m3_s = gas_rate(amps, 4, temp_K);

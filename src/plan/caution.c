@@ -158,7 +158,7 @@ static void add_tank(list *l, int anodic) {
 static void add_descale(list *l, const hs_step *step, int hard) {
     int acid = step->by == HS_BY_ACID, cathodic = step->by == HS_BY_ELECTROLYSIS;
     int anodic = step->by == HS_BY_ANODIC_ELECTROLYSIS;
-    if (step->by == HS_BY_BRUSH) add(l, "brush-dust");
+    if (step->by == HS_BY_BRUSH || step->by == HS_BY_FLAP_DISC) add(l, "brush-dust");
     if (step->by == HS_BY_BLAST) add(l, "blast-dust");
     if (acid) ADD_ALL(l, "acid-burn", "acid-water", "acid-bleach", "acid-hydrogen", "acid-waste");
     if (cathodic || anodic) add_tank(l, anodic);

@@ -1,31 +1,12 @@
 #include "plan/descale.h"
 
 #include "constants.h"
-#include "hardskin/model/bake.h"
 #include "hardskin/tables/table.h"
 #include "hardskin/units/format.h"
-#include "plan/descale_tank.h"
-#include "plan/words.h"
+#include "plan/descale_work.h"
 
 #include <math.h>
 #include <stdio.h>
-
-/* One question to the hydrogen rule, and what it said. */
-typedef struct judged {
-    hs_hydrogen_verdict rule;
-    hs_clean verdict;
-    int bake;    /* wanted and possible */
-    int no_bake; /* wanted, not possible after this temper */
-    hs_bake_plan plan;
-} judged;
-
-/* The part's state at the step. */
-typedef struct state {
-    double hardness_HRC;
-    int hardened, tempered;
-    double temper_K, temper_s;
-    int accepted;
-} state;
 
 static hs_hydrogen_way way_of(hs_descale_method by) {
     switch (by) {
@@ -37,179 +18,170 @@ static hs_hydrogen_way way_of(hs_descale_method by) {
         return HS_HYDROGEN_ANODIC;
     case HS_BY_BRUSH:
     case HS_BY_BLAST:
+    case HS_BY_FLAP_DISC:
         break;
     }
     return HS_HYDROGEN_NO_SOURCE;
 }
 
-static hs_clean verdict_of(const judged *j, const state *s, hs_descale_method by) {
+static hs_clean verdict_of(const hs_judged *j, int hardened, int accepted, hs_descale_method by) {
     if (j->no_bake) return HS_CLEAN_STOP;
     switch (j->rule.answer) {
     case HS_HYDROGEN_ALLOWED:
         /* a hard part on the wrong lead would be charged with hydrogen: hence care */
-        return by == HS_BY_ANODIC_ELECTROLYSIS && s->hardened ? HS_CLEAN_CARE : HS_CLEAN_OK;
+        return by == HS_BY_ANODIC_ELECTROLYSIS && hardened ? HS_CLEAN_CARE : HS_CLEAN_OK;
     case HS_HYDROGEN_WITH_BAKE:
         return HS_CLEAN_CARE;
     case HS_HYDROGEN_BARRED:
-        return s->accepted ? HS_CLEAN_CARE : HS_CLEAN_STOP;
+        return accepted ? HS_CLEAN_CARE : HS_CLEAN_STOP;
     case HS_HYDROGEN_NEVER:
         break;
     }
     return HS_CLEAN_STOP;
 }
 
-static hs_status judge(judged *out, const state *s, hs_descale_method by, hs_error *err) {
-    judged j = {.verdict = HS_CLEAN_STOP};
+static hs_status judge(hs_judged *out, const hs_descale_work *w, hs_descale_method by, int accepted,
+                       hs_error *err) {
+    hs_judged j = {.verdict = HS_CLEAN_STOP};
+    const hs_descale_at *at = w->at;
     hs_status status =
-        hs_hydrogen_rule(&j.rule, s->hardness_HRC, s->hardened, s->tempered, way_of(by), err);
+        hs_hydrogen_rule(&j.rule, at->surface_HRC, at->hardened, at->tempered, way_of(by), err);
     if (status != HS_OK) return status;
     if (j.rule.bake_after) {
-        status = hs_bake(&j.plan, s->hardness_HRC, s->hardened, s->temper_K, s->temper_s, NULL);
+        status = hs_bake(&j.plan, at->surface_HRC, at->hardened, w->temper_K, w->temper_s, NULL);
         j.bake = status == HS_OK && j.plan.needed;
         j.no_bake = status != HS_OK;
     }
-    j.verdict = verdict_of(&j, s, by);
+    j.verdict = verdict_of(&j, at->hardened, accepted, by);
     *out = j;
     return HS_OK;
 }
 
-static double last_temper_s(const hs_job *job, size_t step) {
-    for (size_t i = step; i-- > 0;)
-        if (job->step[i].kind == HS_TEMPER && job->step[i].hold_s.value > 0)
-            return job->step[i].hold_s.value;
-    return HS_K_DESCALE_PLAIN_TEMPER;
+/* The last temper since the last quench; a bake only where there was no temper. */
+static void find_temper(hs_descale_work *w) {
+    int temper = 0;
+    w->temper_K = w->temper_s = NAN;
+    for (size_t i = 0; i < w->at->step; i++) {
+        const hs_step *s = &w->job->step[i];
+        if (s->kind == HS_QUENCH) {
+            temper = 0;
+            w->temper_K = w->temper_s = NAN;
+        }
+        if (s->kind != HS_TEMPER && (s->kind != HS_BAKE || temper)) continue;
+        temper |= s->kind == HS_TEMPER;
+        w->temper_K = s->temp_K.value;
+        w->temper_s = s->hold_s.value > 0 ? s->hold_s.value : HS_K_DESCALE_PLAIN_TEMPER;
+    }
 }
 
-static const char *words_of(hs_descale_method by) {
-    return hs_table_text(hs_table_get(HS_TABLE_DESCALE_TAKES), (size_t)by, HS_DESCALE_TAKES_METHOD);
+static hs_bake_step look_at_next(const hs_descale_work *w) {
+    size_t next = w->at->step + 1;
+    if (next >= w->job->steps || w->job->step[next].kind != HS_BAKE) return HS_BAKE_ABSENT;
+    const hs_step *s = &w->job->step[next];
+    const double hair_K = 1e-6; /* a temperature in kelvin is not a round number in binary */
+    if (s->temp_K.low < HS_K_BAKE_LIMITS_LEAST - hair_K) return HS_BAKE_TOO_COOL;
+    if (s->hold_s.low < w->judged.plan.hold_s - hair_K) return HS_BAKE_TOO_SHORT;
+    return s->temp_K.value > w->judged.plan.temp_K + hair_K ? HS_BAKE_TOO_HOT : HS_BAKE_SERVES;
 }
 
-static hs_status work_out(hs_result_descale *out, int *care, hs_text *assumed, hs_text *advice,
-                          const hs_step *step, const hs_descale_part *part, hs_error *err) {
+static const char *takes_text(hs_descale_method by, size_t column) {
+    return hs_table_text(hs_table_get(HS_TABLE_DESCALE_TAKES), (size_t)by, column);
+}
+
+static hs_status work_out(hs_descale_work *w, hs_error *err) {
     const hs_table *takes = hs_table_get(HS_TABLE_DESCALE_TAKES);
-    out->stock_taken_low_m = hs_table_number(takes, (size_t)step->by, HS_DESCALE_TAKES_LOW);
-    out->stock_taken_high_m = hs_table_number(takes, (size_t)step->by, HS_DESCALE_TAKES_HIGH);
-    switch (step->by) {
+    hs_result_descale *out = w->out;
+    out->stock_taken_low_m = hs_table_number(takes, (size_t)w->step->by, HS_DESCALE_TAKES_LOW);
+    out->stock_taken_high_m = hs_table_number(takes, (size_t)w->step->by, HS_DESCALE_TAKES_HIGH);
+    switch (w->step->by) {
     case HS_BY_ACID:
-        return hs_descale_acid(out, care, assumed, advice, &step->tank, part, err);
+        return hs_descale_acid(w, err);
     case HS_BY_ELECTROLYSIS:
-        return hs_descale_current(out, care, assumed, advice, &step->tank, part, err);
+        return hs_descale_current(w, err);
     case HS_BY_ANODIC_ELECTROLYSIS:
-        return hs_descale_anodic(out, care, assumed, advice, &step->tank, part, err);
+        return hs_descale_anodic(w, err);
     case HS_BY_BRUSH:
     case HS_BY_BLAST:
+    case HS_BY_FLAP_DISC:
         break;
     }
-    hs_descale_usual_time(&out->time_low_s, &out->time_high_s, step->by, part);
+    hs_descale_usual_time(&out->time_low_s, &out->time_high_s, w->step->by, w->area_m2,
+                          w->at->scale_m);
     out->time_s = 0.5 * (out->time_low_s + out->time_high_s);
     return HS_OK;
 }
 
-static int bake_follows(const hs_job *job, size_t step) {
-    return step + 1 < job->steps && job->step[step + 1].kind == HS_BAKE;
-}
-
-static void tell_bake(hs_result_descale *out, const judged *j, const hs_job *job, size_t step) {
-    hs_text t = hs_text_start(out->bake, sizeof out->bake);
-    if (j->no_bake) {
-        hs_text_add(&t, "No bake is possible: the temper does not allow the least bake of 130 C.");
-        return;
-    }
-    if (!j->bake || j->verdict == HS_CLEAN_STOP) return;
-    out->bake_temp_K = j->plan.temp_K;
-    out->bake_s = j->plan.hold_s;
-    char hold[48], within[48];
-    hs_format_time(hold, sizeof hold, j->plan.hold_s, HS_UP);
-    hs_format_time(within, sizeof within, j->plan.start_within_s, HS_DOWN);
-    hs_text_add(&t, "At %s for %s at least, started within %s; a bake is no guarantee.%s",
-                hs_word_temp(j->plan.temp_K, job->inch_first).text, hold, within,
-                bake_follows(job, step) ? "" : " The route has no bake after this step: add it.");
-}
-
-static void tell_decision(hs_result_descale *out, const judged *j, const state *s,
-                          const hs_step *step, const char *advice, const char *assumed) {
-    const char *reason = hs_hydrogen_text(j->rule.reason);
-    hs_text t = hs_text_start(out->text, sizeof out->text);
-    if (out->verdict == HS_CLEAN_STOP) {
-        hs_text_add(&t, "Not this way: %s.", reason);
-        if (j->rule.answer == HS_HYDROGEN_BARRED && !j->no_bake)
-            hs_text_add(&t, " It takes \"accept_hydrogen_risk\" with who and when, and the bake.");
-        return;
-    }
-    if (j->rule.answer == HS_HYDROGEN_BARRED)
-        hs_text_add(&t, "Only because the risk is accepted (%.80s): %s.", step->tank.accepted,
-                    reason);
-    else if (j->rule.answer == HS_HYDROGEN_WITH_BAKE)
-        hs_text_add(&t, "Short, with an inhibitor, then the bake: %s.", reason);
-    else
-        hs_text_add(&t, "This may be done: %s.", reason);
-    if (step->by == HS_BY_ANODIC_ELECTROLYSIS && s->hardened)
-        hs_text_add(&t, " Check the leads: the part on the POSITIVE one.");
-    hs_text_add(&t, "%s", advice);
-    if (assumed[0]) hs_text_add(&t, " Assumed: %s.", assumed + 2);
-}
-
-static void add_alternative(hs_result_descale *out, const judged *j, const char *what, double low_s,
-                            double high_s) {
-    if (out->alternatives == sizeof out->alternative / sizeof *out->alternative) return;
+static void add_alternative(hs_descale_work *w, const hs_judged *j, hs_descale_method by) {
+    hs_result_descale *out = w->out;
+    double low_s, high_s;
     char low[48], high[48];
+    hs_descale_usual_time(&low_s, &high_s, by, w->area_m2, w->at->scale_m);
     hs_format_time(low, sizeof low, 60 * fmax(round(low_s / 60), 1), HS_NEAREST);
     hs_format_time(high, sizeof high, 60 * ceil(high_s / 60), HS_UP);
-    snprintf(out->alternative[out->alternatives++], sizeof out->alternative[0], "%s: %s to %s%s",
-             what, low, high, j->bake ? ", then the bake" : "");
+    hs_text t = hs_text_start(out->alternative[out->alternatives++], sizeof out->alternative[0]);
+    hs_text_add(&t, "%s: %s to %s", takes_text(by, HS_DESCALE_TAKES_METHOD), low, high);
+    if (j->bake) {
+        hs_format_time(high, sizeof high, j->plan.hold_s, HS_UP);
+        hs_text_add(&t, ", then the bake, %s", high);
+    }
+    hs_text_add(&t, "; %s", takes_text(by, HS_DESCALE_TAKES_HARM));
 }
 
-/* Order of preference: no scale at all, by hand, without hydrogen into the steel, the rest. */
-static hs_status tell_others(hs_result_descale *out, const state *s, hs_descale_method by,
-                             const hs_descale_part *part, hs_error *err) {
-    static const hs_descale_method order[] = {HS_BY_BLAST, HS_BY_BRUSH, HS_BY_ELECTROLYSIS,
-                                              HS_BY_ANODIC_ELECTROLYSIS, HS_BY_ACID};
-    if (s->hardened)
-        snprintf(out->alternative[out->alternatives++], sizeof out->alternative[0],
+/* Order of preference: no scale at all, by hand, without hydrogen into the steel, acid with the
+ * bake. On a soft part the tank spares the metal and the hands. */
+static hs_status tell_others(hs_descale_work *w, hs_error *err) {
+    static const hs_descale_method order[] = {
+        HS_BY_BLAST, HS_BY_BRUSH, HS_BY_FLAP_DISC, HS_BY_ELECTROLYSIS, HS_BY_ANODIC_ELECTROLYSIS,
+        HS_BY_ACID};
+    int hardened = w->at->hardened;
+    if (hardened)
+        snprintf(w->out->alternative[w->out->alternatives++], sizeof w->out->alternative[0],
                  "no scale at all: pack or wrap the reheat, or descale while the part is soft");
     for (size_t i = 0; i < sizeof order / sizeof *order; i++) {
-        judged j;
-        state asked = *s;
-        asked.accepted = 0; /* an accepted risk is no advice */
-        double low_s, high_s;
-        if (order[i] == by) continue;
-        if (order[i] == HS_BY_ANODIC_ELECTROLYSIS && !s->hardened) continue; /* needless loss */
-        hs_status status = judge(&j, &asked, order[i], err);
+        hs_judged j;
+        if (order[i] == w->step->by) continue;
+        if (order[i] == HS_BY_ANODIC_ELECTROLYSIS && !hardened) continue; /* needless loss */
+        hs_status status = judge(&j, w, order[i], 0, err); /* an accepted risk is no advice */
         if (status != HS_OK) return status;
-        if (j.verdict == HS_CLEAN_STOP) continue;
-        hs_descale_usual_time(&low_s, &high_s, order[i], part);
-        add_alternative(out, &j, words_of(order[i]), low_s, high_s);
+        if (j.verdict != HS_CLEAN_STOP) add_alternative(w, &j, order[i]);
     }
     return HS_OK;
 }
 
-hs_status hs_descale_plan(hs_result_descale *out, const hs_job *job, size_t step,
-                          double surface_HRC_there, int hardened, int tempered, double scale_m,
-                          double last_temper_K, hs_error *err) {
-    const hs_step *this_step = &job->step[step];
-    const state s = {.hardness_HRC = surface_HRC_there,
-                     .hardened = hardened,
-                     .tempered = tempered,
-                     .temper_K = last_temper_K,
-                     .temper_s = last_temper_s(job, step),
-                     .accepted = this_step->tank.accepted && this_step->tank.accepted[0]};
-    hs_result_descale found = {.hardness_HRC = surface_HRC_there};
-    hs_descale_part part = {.scale_m = scale_m};
-    char assumed_text[200], advice_text[280];
-    hs_text assumed = hs_text_start(assumed_text, sizeof assumed_text);
-    hs_text advice = hs_text_start(advice_text, sizeof advice_text);
-    judged j;
-    int care = 0;
-    hs_status status = hs_part_area(&part.area_m2, &job->part, err);
-    if (status == HS_OK) status = judge(&j, &s, this_step->by, err);
-    if (status == HS_OK) status = work_out(&found, &care, &assumed, &advice, this_step, &part, err);
-    if (status == HS_OK) status = tell_others(&found, &s, this_step->by, &part, err);
+/* Barred, accepted, but no bake in the route that would follow: it is not done. */
+static void ask_for_bake(hs_descale_work *w) {
+    hs_judged *j = &w->judged;
+    w->next = look_at_next(w);
+    int lacks = w->next != HS_BAKE_SERVES && w->next != HS_BAKE_TOO_HOT;
+    if (j->rule.answer == HS_HYDROGEN_BARRED && lacks) j->verdict = HS_CLEAN_STOP;
+}
+
+hs_status hs_descale_plan(hs_result_descale *out, const hs_job *job, const hs_descale_at *at,
+                          hs_error *err) {
+    const hs_step *step = &job->step[at->step];
+    hs_result_descale found = {
+        .step = at->step, .hardness_HRC = at->surface_HRC, .core_HRC = at->core_HRC};
+    char assumed_text[320], advice_text[480];
+    hs_descale_work w = {.job = job,
+                         .step = step,
+                         .at = at,
+                         .accepted = step->tank.accepted && step->tank.accepted[0],
+                         .assumed = hs_text_start(assumed_text, sizeof assumed_text),
+                         .advice = hs_text_start(advice_text, sizeof advice_text),
+                         .out = &found};
+    find_temper(&w);
+    hs_status status = hs_part_area(&w.area_m2, &job->part, err);
+    if (status == HS_OK) status = judge(&w.judged, &w, step->by, w.accepted, err);
+    if (status == HS_OK) status = work_out(&w, err);
+    if (status == HS_OK) status = tell_others(&w, err);
     if (status != HS_OK) return status;
-    found.area_m2 = part.area_m2;
-    found.verdict = j.verdict == HS_CLEAN_OK && care ? HS_CLEAN_CARE : j.verdict;
-    snprintf(found.method, sizeof found.method, "%s", words_of(this_step->by));
-    tell_bake(&found, &j, job, step);
-    tell_decision(&found, &j, &s, this_step, advice_text, assumed_text);
+    ask_for_bake(&w);
+    found.area_m2 = w.area_m2;
+    found.verdict = w.judged.verdict == HS_CLEAN_OK && w.care ? HS_CLEAN_CARE : w.judged.verdict;
+    snprintf(found.method, sizeof found.method, "%s",
+             takes_text(step->by, HS_DESCALE_TAKES_METHOD));
+    hs_descale_say(&w);
+    hs_descale_say_order(&w);
     *out = found;
     return HS_OK;
 }

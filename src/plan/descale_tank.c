@@ -1,23 +1,27 @@
-#include "plan/descale_tank.h"
+#include "plan/descale_work.h"
 
 #include "constants.h"
 #include "hardskin/model/bath.h"
 #include "hardskin/model/gas.h"
-#include "hardskin/model/pickle.h"
 #include "hardskin/tables/table.h"
 
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
 
-static const double HOUR_s = 3600, DM2_m2 = 0.01;
+static const double PI = 3.14159265358979323846, HOUR_s = 3600, DM2_m2 = 0.01;
 
-/* A tank with nothing left unsaid; what had to be filled in is named. */
-static hs_tank filled(hs_text *assumed, const hs_tank *tank, double area_m2) {
-    hs_tank t = *tank;
+hs_tank hs_descale_filled(hs_descale_work *w) {
+    hs_tank t = w->step->tank;
+    hs_text *assumed = &w->assumed;
     if (!(t.volts_V > 0 && t.amps_A > 0)) {
         t.volts_V = t.volts_V > 0 ? t.volts_V : HS_K_DESCALE_SUPPLY_VOLTS;
         t.amps_A = t.amps_A > 0 ? t.amps_A : HS_K_DESCALE_SUPPLY_AMPS;
         hs_text_add(assumed, ", supply %.0f V %.0f A", t.volts_V, t.amps_A);
+    }
+    if (!(t.tub_m3 > 0)) {
+        t.tub_m3 = HS_K_DESCALE_TUB;
+        hs_text_add(assumed, ", tub %.0f L", t.tub_m3 * 1e3);
     }
     if (!(t.soda_kg_m3 > 0)) {
         t.soda_kg_m3 = HS_K_BATH_SODA_DEFAULT;
@@ -32,190 +36,288 @@ static hs_tank filled(hs_text *assumed, const hs_tank *tank, double area_m2) {
         hs_text_add(assumed, ", anode mild steel");
     }
     if (!(t.anode_area_m2 > 0)) {
-        t.anode_area_m2 = area_m2;
+        t.anode_area_m2 = w->area_m2;
         hs_text_add(assumed, ", anode as large as the part");
     }
     if (!(t.temp_K > 0)) {
         t.temp_K = HS_K_DESCALE_BATH_TEMP;
         hs_text_add(assumed, ", bath %.0f C", t.temp_K - HS_K_PHYSICAL_ZERO_CELSIUS);
     }
+    if (t.room_m3 > 0) {
+        if (t.air_changes_1_s <= 0) hs_text_add(assumed, ", no air change in the room");
+        return t;
+    }
+    t.room_m3 = HS_K_DESCALE_ROOM;
+    t.air_changes_1_s = HS_K_DESCALE_AIR_CHANGES / HOUR_s;
+    hs_text_add(assumed, ", room %.0f m3 with %.1f air changes/h", t.room_m3,
+                HS_K_DESCALE_AIR_CHANGES);
     return t;
 }
 
-static void fill_room(hs_text *assumed, hs_tank *t) {
-    if (t->room_m3 > 0) {
-        if (t->air_changes_1_s <= 0) hs_text_add(assumed, ", no air change in the room");
-        return;
-    }
-    t->room_m3 = HS_K_DESCALE_ROOM;
-    t->air_changes_1_s = HS_K_DESCALE_AIR_CHANGES / HOUR_s;
-    hs_text_add(assumed, ", room %.0f m3 with %.1f air changes/h", t->room_m3,
-                HS_K_DESCALE_AIR_CHANGES);
+static int graphite(const hs_tank *t) {
+    return !strcmp(t->anode, "graphite") || !strcmp(t->anode, "carbon");
 }
 
-static hs_status cell_of(hs_bath_cell *cell, const hs_tank *t, double area_m2, hs_error *err) {
-    double soda_pct, conductivity_S_m;
-    *cell =
-        (hs_bath_cell){.leads_ohm = HS_K_DESCALE_LEADS,
-                       .part_area_m2 = area_m2,
-                       .anode_area_m2 = t->anode_area_m2,
-                       .graphite = !strcmp(t->anode, "graphite") || !strcmp(t->anode, "carbon")};
+/* A bar beside a rod, bodies further apart than the part is long, or face to face. The last is an
+ * upper bound, as the current's tube is not let spread: to the safe side in time. */
+static hs_status resistance(hs_tank_run *run, const hs_descale_work *w, const hs_tank *t,
+                            double area_m2, hs_error *err) {
+    const hs_part *part = &w->job->part;
+    double k = run->conductivity_S_m, whole_m = part->length_m * area_m2 / w->area_m2;
+    if (part->form == HS_BAR && !strcmp(t->anode, "rebar")) {
+        double rod_m = t->anode_area_m2 / (2 * PI * part->length_m), bar_m = part->diameter_m / 2;
+        run->geometry = "two parallel rods";
+        return hs_bath_rods_ohm(&run->bath_ohm, k, t->gap_m + bar_m + rod_m, bar_m, rod_m, whole_m,
+                                err);
+    }
+    if (t->gap_m >= hs_part_largest(part)) {
+        double part_m = sqrt(area_m2 / (4 * PI)), anode_m = sqrt(t->anode_area_m2 / (4 * PI));
+        run->geometry = "anode far off";
+        return hs_bath_compact_ohm(&run->bath_ohm, k, t->gap_m + part_m + anode_m, part_m, anode_m,
+                                   err);
+    }
+    run->geometry = "plates face to face";
+    return hs_bath_plates_ohm(&run->bath_ohm, k, t->gap_m, fmin(area_m2, t->anode_area_m2), err);
+}
+
+hs_status hs_descale_run(hs_tank_run *run, const hs_descale_work *w, const hs_tank *t,
+                         double area_m2, hs_error *err) {
+    double soda_pct, amps;
+    hs_bath_plan plan;
+    *run = (hs_tank_run){0};
     hs_status status = hs_bath_anode_check(t->anode, err);
     if (status == HS_OK) status = hs_bath_percent(&soda_pct, t->soda_kg_m3, err);
-    if (status == HS_OK) status = hs_bath_conductivity(&conductivity_S_m, soda_pct, t->temp_K, err);
-    if (status == HS_OK) /* the smaller electrode throttles: to the safe side in time */
-        status = hs_bath_plates_ohm(&cell->bath_ohm, conductivity_S_m, t->gap_m,
-                                    fmin(area_m2, t->anode_area_m2), err);
-    return status;
+    if (status == HS_OK)
+        status = hs_bath_conductivity(&run->conductivity_S_m, soda_pct, t->temp_K, err);
+    if (status == HS_OK) status = resistance(run, w, t, area_m2, err);
+    if (status != HS_OK) return status;
+    int anodic = w->step->by == HS_BY_ANODIC_ELECTROLYSIS; /* then the part is the steel anode */
+    const hs_bath_cell cell = {.bath_ohm = run->bath_ohm,
+                               .leads_ohm = HS_K_DESCALE_LEADS,
+                               .part_area_m2 = anodic ? t->anode_area_m2 : area_m2,
+                               .anode_area_m2 = anodic ? area_m2 : t->anode_area_m2,
+                               .graphite = !anodic && graphite(t)};
+    status = hs_bath_amps(&run->bath_amps_A, &cell, t->volts_V, INFINITY, err);
+    if (status == HS_OK) status = hs_bath_amps(&amps, &cell, t->volts_V, t->amps_A, err);
+    if (status == HS_OK)
+        status = hs_bath_plan_time(&plan, area_m2, 0, HS_FORGE_SCALE, w->at->scale_m, amps, err);
+    if (status == HS_OK) status = hs_bath_volts(&run->volts_V, &cell, plan.amps_A, err);
+    if (status != HS_OK) return status;
+    run->amps_A = plan.amps_A;
+    run->density_A_m2 = plan.density_A_m2;
+    run->charge_Ah = plan.charge_Ah;
+    run->time_s = plan.time_s;
+    run->time_low_s = plan.time_low_s;
+    run->time_high_s = plan.time_high_s;
+    run->below_range = plan.below_range;
+    return HS_OK;
+}
+
+static void tell_limit(hs_result_tank *tank, const hs_tank *t, const hs_tank_run *run) {
+    hs_text text = hs_text_start(tank->limited, sizeof tank->limited);
+    double usual = tank->usual_amps_A;
+    if (run->amps_A >= usual) {
+        tank->limit = HS_TANK_LIMIT_AREA;
+        hs_text_add(&text, "The part's area sets it: %.1f A is the usual 3 A/dm2.", usual);
+        if (tank->most_amps_A > 1.05 * usual)
+            hs_text_add(&text, " Turn the supply down: untouched it would drive %.1f A.",
+                        tank->most_amps_A);
+    } else if (run->bath_amps_A < t->amps_A) {
+        tank->limit = HS_TANK_LIMIT_BATH;
+        hs_text_add(&text,
+                    "The bath limits it: at %.0f V no more passes, though the supply could give "
+                    "%.0f A and the part would take %.1f A.",
+                    t->volts_V, t->amps_A, usual);
+    } else {
+        tank->limit = HS_TANK_LIMIT_SUPPLY;
+        hs_text_add(&text,
+                    "The supply limits it: at %.0f V the bath would pass %.1f A and the part would "
+                    "take %.1f A.",
+                    t->volts_V, run->bath_amps_A, usual);
+    }
+}
+
+static void put_heat(hs_result_descale *out, const hs_tank *t) {
+    hs_result_tank *tank = &out->tank;
+    tank->heating_K_s = hs_bath_heating_K_s(out->volts_V, out->amps_A, t->tub_m3);
+    tank->hot_s = (HS_K_BATH_TEMP_HIGH - t->temp_K) / tank->heating_K_s;
+    tank->boils_s = (HS_K_DESCALE_BOIL - t->temp_K) / tank->heating_K_s;
+    if (tank->hot_s > out->time_high_s) tank->hot_s = INFINITY;
+    if (tank->boils_s > out->time_high_s) tank->boils_s = INFINITY;
+}
+
+static void put_matter(hs_result_descale *out, const hs_tank *t, hs_descale_method by) {
+    hs_result_tank *tank = &out->tank;
+    int wears = !graphite(t) && by != HS_BY_ANODIC_ELECTROLYSIS;
+    double anode_kg = t->anode_area_m2 * HS_K_DESCALE_ANODE_THICKNESS * HS_K_PHYSICAL_IRON_DENSITY;
+    tank->volume_m3 = t->tub_m3;
+    tank->soda_kg_m3 = t->soda_kg_m3;
+    for (int form = 0; form < HS_SODA_FORMS; form++)
+        tank->soda_kg[form] = hs_bath_soda_mass((hs_soda)form, t->soda_kg_m3 * t->tub_m3);
+    tank->water_kg = hs_bath_water_loss_kg_Ah() * out->charge_Ah;
+    tank->anode_kg = wears ? hs_bath_anode_loss_kg_Ah() * out->charge_Ah : 0;
+    tank->anode_jobs = wears ? floor(HS_K_DESCALE_ANODE_WEAR * anode_kg / tank->anode_kg) : NAN;
+    if (hs_bath_cable_mm2(&tank->cable_mm2, t->amps_A, NULL) != HS_OK) tank->cable_mm2 = NAN;
 }
 
 /* Gas at the current, and how it stands in the room when the work is done. */
-static hs_status gas_of(hs_result_descale *out, int *care, hs_text *advice, const hs_tank *t,
-                        hs_error *err) {
-    hs_gas_rate gas;
-    double fraction;
+static hs_status put_gas(hs_descale_work *w, const hs_tank *t, hs_error *err) {
+    hs_result_descale *out = w->out;
+    hs_result_air *air = &out->air;
+    hs_gas_rate gas, most;
+    double end, hour, steady = NAN;
     hs_status status = hs_gas_from_current(&gas, out->amps_A, t->temp_K, err);
+    if (status == HS_OK) status = hs_gas_from_current(&most, out->tank.most_amps_A, t->temp_K, err);
     if (status == HS_OK)
-        status = hs_gas_room(&fraction, gas.h2_m3_s, t->room_m3, t->air_changes_1_s,
-                             out->time_high_s, err);
+        status =
+            hs_gas_room(&end, gas.h2_m3_s, t->room_m3, t->air_changes_1_s, out->time_high_s, err);
+    if (status == HS_OK)
+        status = hs_gas_room(&hour, gas.h2_m3_s, t->room_m3, t->air_changes_1_s, HOUR_s, err);
+    if (status == HS_OK && t->air_changes_1_s > 0)
+        status = hs_gas_room(&steady, gas.h2_m3_s, t->room_m3, t->air_changes_1_s, INFINITY, err);
     if (status != HS_OK) return status;
     out->hydrogen_m3_s = gas.h2_m3_s;
     out->fresh_air_m3_s = gas.fresh_air_m3_s;
-    out->opening_m2 = gas.opening_fresh_air_m2;
+    out->opening_m2 = gas.opening_fresh_air_m2; /* of the air that governs: to the safe side */
     out->spark_distance_m = gas.spark_distance_m;
-    out->room_pct = 100 * fraction;
-    hs_text air = hs_text_start(out->air_rule, sizeof out->air_rule);
-    hs_text_add(&air, "%s", gas.governs);
+    out->room_pct = 100 * end;
+    snprintf(out->air_rule, sizeof out->air_rule, "%s", gas.governs);
+    *air = (hs_result_air){.present = 1,
+                           .oxygen_m3_s = gas.o2_m3_s,
+                           .battery_m3_s = gas.air_battery_room_m3_s,
+                           .workplace_m3_s = gas.air_workplace_m3_s,
+                           .battery_opening_m2 = gas.opening_m2,
+                           .hour_pct = 100 * hour,
+                           .steady_pct = 100 * steady,
+                           .most_fresh_air_m3_s = most.fresh_air_m3_s,
+                           .most_opening_m2 = most.opening_fresh_air_m2,
+                           .lid_m3 = HS_K_DESCALE_LID_SPACE};
+    hs_gas_headspace_s(&air->lid_keep_s, hs_gas_keep_below(), gas.h2_m3_s, air->lid_m3, NULL);
+    hs_gas_headspace_s(&air->lid_explosive_s, hs_gas_explosive_limit(), gas.h2_m3_s, air->lid_m3,
+                       NULL);
     int thin_air = t->room_m3 * t->air_changes_1_s < gas.fresh_air_m3_s;
-    if (fraction < hs_gas_keep_below() && !thin_air) return HS_OK;
-    *care = 1;
-    hs_text_add(advice, fraction < hs_gas_keep_below()
-                            ? " The room has less fresh air than the rule asks: open it."
-                            : " The gas would pass 1 %% in this room: work outdoors.");
+    if (end < hs_gas_keep_below() && !thin_air) return HS_OK;
+    w->care = 1;
+    hs_text_add(&w->advice, end < hs_gas_keep_below()
+                                ? " The room has less fresh air than the rule asks: open it."
+                                : " The gas would pass 1 %% in this room: work outdoors.");
     return HS_OK;
 }
 
-static void soda_advice(int *care, hs_text *advice, const hs_tank *t) {
+static void check_soda(hs_descale_work *w, const hs_tank *t) {
     double dissolves;
-    if (hs_bath_solubility(&dissolves, t->temp_K, NULL) == HS_OK &&
-        t->soda_kg_m3 > dissolves * HS_K_BATH_DENSITY_0) {
-        *care = 1;
-        hs_text_add(advice, " So much soda does not dissolve at this temperature.");
-    }
-    if (t->tub_m3 > 0)
-        hs_text_add(advice, " Soda: %.0f g anhydrous or %.0f g crystals.",
-                    1e3 * t->soda_kg_m3 * t->tub_m3,
-                    1e3 * hs_bath_soda_mass(HS_SODA_CRYSTALS, t->soda_kg_m3 * t->tub_m3));
+    if (hs_bath_solubility(&dissolves, t->temp_K, NULL) != HS_OK ||
+        t->soda_kg_m3 <= dissolves * HS_K_BATH_DENSITY_0)
+        return;
+    w->care = 1;
+    hs_text_add(&w->advice, " So much soda does not dissolve at this temperature.");
 }
 
-static hs_status operate(hs_result_descale *out, hs_bath_plan *plan, const hs_tank *t,
-                         const hs_descale_part *part, hs_error *err) {
-    hs_bath_cell cell;
-    double amps;
-    hs_status status = cell_of(&cell, t, part->area_m2, err);
-    if (status == HS_OK) status = hs_bath_amps(&amps, &cell, t->volts_V, t->amps_A, err);
-    if (status == HS_OK)
-        status =
-            hs_bath_plan_time(plan, part->area_m2, 0, HS_FORGE_SCALE, part->scale_m, amps, err);
-    if (status == HS_OK) status = hs_bath_volts(&out->volts_V, &cell, plan->amps_A, err);
+/* Several parts: one after the other, or all of them sharing the current. */
+static void put_batch(hs_descale_work *w, const hs_tank *t) {
+    hs_result_tank *tank = &w->out->tank;
+    hs_tank_run run;
+    double n = (double)w->job->part.quantity;
+    if (!(n > 1)) return;
+    tank->batch_s = n * w->out->time_s;
+    if (hs_descale_run(&run, w, t, n * w->area_m2, NULL) != HS_OK) return;
+    tank->together_A_m2 = run.density_A_m2;
+    tank->together_s = run.time_s;
+}
+
+static hs_status operate(hs_descale_work *w, hs_tank *t, hs_tank_run *run, hs_error *err) {
+    hs_result_descale *out = w->out;
+    *t = hs_descale_filled(w);
+    hs_status status = hs_descale_run(run, w, t, w->area_m2, err);
     if (status != HS_OK) return status;
-    out->amps_A = plan->amps_A;
-    out->charge_Ah = plan->charge_Ah;
-    out->time_s = plan->time_s;
-    out->time_low_s = plan->time_low_s;
-    out->time_high_s = plan->time_high_s;
+    out->amps_A = run->amps_A;
+    out->volts_V = run->volts_V;
+    out->charge_Ah = run->charge_Ah;
+    out->time_s = run->time_s;
+    out->time_low_s = run->time_low_s;
+    out->time_high_s = run->time_high_s;
+    out->tank = (hs_result_tank){.present = 1,
+                                 .conductivity_S_m = run->conductivity_S_m,
+                                 .bath_ohm = run->bath_ohm,
+                                 .geometry = run->geometry,
+                                 .density_A_m2 = run->density_A_m2,
+                                 .bath_amps_A = run->bath_amps_A,
+                                 .most_amps_A = fmin(run->bath_amps_A, t->amps_A),
+                                 .usual_amps_A = HS_K_BATH_DENSITY_DEFAULT * w->area_m2,
+                                 .below_practice = run->below_range};
+    out->tank.above_practice =
+        out->tank.most_amps_A > HS_K_BATH_DENSITY_HIGH * w->area_m2; /* if not turned down */
+    tell_limit(&out->tank, t, run);
     return HS_OK;
 }
 
-hs_status hs_descale_current(hs_result_descale *out, int *care, hs_text *assumed, hs_text *advice,
-                             const hs_tank *tank, const hs_descale_part *part, hs_error *err) {
-    hs_tank t = filled(assumed, tank, part->area_m2);
-    hs_bath_plan plan;
-    fill_room(assumed, &t);
-    hs_status status = operate(out, &plan, &t, part, err);
-    if (status == HS_OK) status = gas_of(out, care, advice, &t, err);
+/* Once the time is known. */
+static hs_status finish(hs_descale_work *w, const hs_tank *t, hs_error *err) {
+    put_heat(w->out, t);
+    put_matter(w->out, t, w->step->by);
+    check_soda(w, t);
+    return put_gas(w, t, err);
+}
+
+hs_status hs_descale_current(hs_descale_work *w, hs_error *err) {
+    hs_tank t;
+    hs_tank_run run;
+    hs_status status = operate(w, &t, &run, err);
+    if (status == HS_OK) status = finish(w, &t, err);
     if (status != HS_OK) return status;
-    if (plan.below_range)
-        hs_text_add(advice, " The supply is small for this part: expect it to take long.");
-    hs_text_add(advice, " Brush and look every half hour.");
-    soda_advice(care, advice, &t);
+    put_batch(w, &t);
+    if (run.below_range) hs_descale_raise(w, &t);
     return HS_OK;
 }
 
-hs_status hs_descale_anodic(hs_result_descale *out, int *care, hs_text *assumed, hs_text *advice,
-                            const hs_tank *tank, const hs_descale_part *part, hs_error *err) {
-    hs_tank t = filled(assumed, tank, part->area_m2);
-    hs_bath_plan plan;
-    fill_room(assumed, &t);
-    hs_status status = operate(out, &plan, &t, part, err);
+hs_status hs_descale_anodic(hs_descale_work *w, hs_error *err) {
+    hs_tank t;
+    hs_tank_run run;
+    hs_result_descale *out = w->out;
+    hs_status status = operate(w, &t, &run, err);
     if (status != HS_OK) return status;
     out->time_low_s = HS_K_DESCALE_ANODIC_LOW;
     out->time_high_s = HS_K_DESCALE_ANODIC_HIGH;
     out->time_s = 0.5 * (out->time_low_s + out->time_high_s);
     out->charge_Ah = out->amps_A * out->time_s / HOUR_s;
-    status = gas_of(out, care, advice, &t, err);
-    if (status != HS_OK) return status;
-    hs_text_add(advice, " Minutes only: on the positive lead the part itself is eaten.");
-    soda_advice(care, advice, &t);
-    return HS_OK;
+    hs_text_add(&w->advice, " Minutes only: on the positive lead the part itself is eaten.");
+    return finish(w, &t, err);
 }
 
-static double usual_strength(const char *acid) {
-    const hs_table *t = hs_table_get(HS_TABLE_ACIDS);
-    for (size_t row = 0; row < t->rows; row++)
-        if (!strcmp(acid, hs_table_text(t, row, HS_ACIDS_ACID)) ||
-            !strcmp(acid, hs_table_text(t, row, HS_ACIDS_ALIAS)))
-            return hs_table_number(t, row, HS_ACIDS_USUAL);
-    return NAN; /* hs_pickle refuses the word */
-}
-
-hs_status hs_descale_acid(hs_result_descale *out, int *care, hs_text *assumed, hs_text *advice,
-                          const hs_tank *tank, const hs_descale_part *part, hs_error *err) {
-    const char *acid = tank->acid && tank->acid[0] ? tank->acid : "citric";
-    double tub_m3 = tank->tub_m3 > 0 ? tank->tub_m3 : HS_K_DESCALE_TUB;
-    double strength_pct = tank->acid_pct > 0 ? tank->acid_pct : usual_strength(acid);
-    hs_pickle_plan plan;
-    hs_status status =
-        hs_pickle(&plan, acid, strength_pct, tub_m3, part->area_m2, part->scale_m, err);
-    if (status != HS_OK) return status;
-    if (!(tank->acid_pct > 0)) hs_text_add(assumed, ", %s %.0f %%", acid, strength_pct);
-    if (!(tank->tub_m3 > 0)) hs_text_add(assumed, ", tub %.0f L", tub_m3 * 1e3);
-    out->time_low_s = plan.time_low_s;
-    out->time_high_s = plan.time_high_s;
-    out->time_s = sqrt(plan.time_low_s * plan.time_high_s);
-    hs_text_add(advice,
-                " The scale takes %.0f g of acid of the %.0f g in the tub; %.0f g of soda "
-                "neutralise it.",
-                1e3 * plan.acid_kg, 10 * strength_pct * tub_m3 * 1e3, 1e3 * plan.soda_kg);
-    if (plan.spent) {
-        *care = 1;
-        hs_text_add(advice, " That is more than there is.");
-    }
-    return HS_OK;
-}
-
-void hs_descale_usual_time(double *low_s, double *high_s, hs_descale_method by,
-                           const hs_descale_part *part) {
-    double dm2 = part->area_m2 / DM2_m2;
+void hs_descale_usual_time(double *low_s, double *high_s, hs_descale_method by, double area_m2,
+                           double scale_m) {
+    double dm2 = area_m2 / DM2_m2;
+    const hs_table *acids = hs_table_get(HS_TABLE_ACIDS);
+    size_t citric = (size_t)hs_table_row(acids, HS_ACIDS_ACID, "citric");
     hs_bath_plan bath;
-    hs_pickle_plan acid;
     *low_s = *high_s = 0;
-    if (by == HS_BY_BRUSH || by == HS_BY_BLAST) {
-        int brush = by == HS_BY_BRUSH;
-        *low_s = dm2 * (brush ? HS_K_DESCALE_BRUSH_LOW : HS_K_DESCALE_BLAST_LOW);
-        *high_s = dm2 * (brush ? HS_K_DESCALE_BRUSH_HIGH : HS_K_DESCALE_BLAST_HIGH);
-    } else if (by == HS_BY_ANODIC_ELECTROLYSIS) {
+    switch (by) {
+    case HS_BY_BRUSH:
+        *low_s = dm2 * HS_K_DESCALE_BRUSH_LOW;
+        *high_s = dm2 * HS_K_DESCALE_BRUSH_HIGH;
+        break;
+    case HS_BY_BLAST:
+        *low_s = dm2 * HS_K_DESCALE_BLAST_LOW;
+        *high_s = dm2 * HS_K_DESCALE_BLAST_HIGH;
+        break;
+    case HS_BY_FLAP_DISC:
+        *low_s = dm2 * HS_K_DESCALE_FLAP_LOW;
+        *high_s = dm2 * HS_K_DESCALE_FLAP_HIGH;
+        break;
+    case HS_BY_ANODIC_ELECTROLYSIS:
         *low_s = HS_K_DESCALE_ANODIC_LOW;
         *high_s = HS_K_DESCALE_ANODIC_HIGH;
-    } else if (by == HS_BY_ACID &&
-               hs_pickle(&acid, "citric", usual_strength("citric"), HS_K_DESCALE_TUB, part->area_m2,
-                         part->scale_m, NULL) == HS_OK) {
-        *low_s = acid.time_low_s;
-        *high_s = acid.time_high_s;
-    } else if (by == HS_BY_ELECTROLYSIS &&
-               hs_bath_plan_time(&bath, part->area_m2, 0, HS_FORGE_SCALE, part->scale_m,
-                                 HS_K_DESCALE_SUPPLY_AMPS, NULL) == HS_OK) {
+        break;
+    case HS_BY_ACID:
+        *low_s = hs_table_number(acids, citric, HS_ACIDS_TIME_LOW) * HOUR_s;
+        *high_s = hs_table_number(acids, citric, HS_ACIDS_TIME_HIGH) * HOUR_s;
+        break;
+    case HS_BY_ELECTROLYSIS:
+        if (hs_bath_plan_time(&bath, area_m2, 0, HS_FORGE_SCALE, scale_m, HS_K_DESCALE_SUPPLY_AMPS,
+                              NULL) != HS_OK)
+            break;
         *low_s = bath.time_low_s;
         *high_s = bath.time_high_s;
+        break;
     }
 }

@@ -1,5 +1,7 @@
 #include "plan/descale.h"
 
+#include <math.h>
+
 static const double PI = 3.14159265358979323846;
 
 hs_status hs_part_area(double *area_m2, const hs_part *part, hs_error *err) {
@@ -27,4 +29,25 @@ hs_status hs_part_area(double *area_m2, const hs_part *part, hs_error *err) {
         return hs_fail(err, HS_E_IMPOSSIBLE, "sizes above 0", "the part has no surface");
     *area_m2 = area;
     return HS_OK;
+}
+
+/* Of an outline: the longer side of the box around it. */
+static double across(const hs_outline *outline) {
+    double low_x = INFINITY, high_x = -INFINITY, low_y = INFINITY, high_y = -INFINITY;
+    for (size_t i = 0; i < outline->n; i++) {
+        low_x = fmin(low_x, outline->point[i].x_m);
+        high_x = fmax(high_x, outline->point[i].x_m);
+        low_y = fmin(low_y, outline->point[i].y_m);
+        high_y = fmax(high_y, outline->point[i].y_m);
+    }
+    return fmax(high_x - low_x, high_y - low_y);
+}
+
+double hs_part_largest(const hs_part *part) {
+    double size_m = part->length_m;
+    if (part->form == HS_PLATE) size_m = fmax(size_m, fmax(part->width_m, part->thickness_m));
+    if (part->form == HS_BAR) size_m = fmax(size_m, part->diameter_m);
+    if (part->form == HS_RING) size_m = fmax(size_m, part->outside_m);
+    if (part->form == HS_PROFILE) size_m = fmax(size_m, across(&part->section.outline));
+    return size_m;
 }

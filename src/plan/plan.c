@@ -46,24 +46,51 @@ static hs_status check_job(const hs_job *job, hs_error *err) {
     return HS_OK;
 }
 
-/* Every descaling is judged; the report tells of the worst, of equals of the last. */
+static hs_descale_at state_at(const hs_chain *chain, size_t step) {
+    hs_temper tempers[HS_MAX_TEMPERS];
+    double surface_HV = hs_chain_surface_HV(chain, step);
+    int hardened = !isnan(surface_HV);
+    return (hs_descale_at){.step = step,
+                           .surface_HRC = hs_hardened_HRC(surface_HV),
+                           .core_HRC = hardened ? hs_hardened_HRC(chain->core_HV.mid) : NAN,
+                           .hardened = hardened,
+                           .tempered = hs_route_tempers_before(tempers, chain->job, step) > 0,
+                           .scale_m = hs_loss_standing_m(&chain->loss, step)};
+}
+
+/* One more, in the order of the route; the worst, of equals the last, is told of first. */
+static void add_descale(hs_result *r, const hs_result_descale *one) {
+    const hs_result_descale *other = one;
+    hs_result_descale before = r->descale;
+    if (!r->descale_present) {
+        r->descale_present = 1;
+        r->descale = *one;
+        return;
+    }
+    if (one->verdict >= before.verdict) {
+        r->descale = *one;
+        other = &before;
+    }
+    size_t at = r->other_descales++;
+    for (; at > 0 && r->other_descale[at - 1].step > other->step; at--)
+        r->other_descale[at] = r->other_descale[at - 1];
+    r->other_descale[at] = *other;
+}
+
 static hs_status plan_descale(hs_result *r, const hs_chain *chain, hs_error *err) {
     const hs_job *job = chain->job;
-    for (size_t i = job->steps; i-- > 0;) {
+    for (size_t i = 0; i < job->steps; i++) {
         if (job->step[i].kind != HS_DESCALE) continue;
-        hs_temper tempers[HS_MAX_TEMPERS];
-        size_t n = hs_route_tempers_before(tempers, job, i);
-        double surface_HV = hs_chain_surface_HV(chain, i);
+        if (r->descale_present && r->other_descales == HS_MAX_DESCALES - 1)
+            return hs_fail(err, HS_E_TOO_LARGE, "one descale after each open heat",
+                           "a route has at most %d descale steps", HS_MAX_DESCALES);
         hs_result_descale one = {0};
-        hs_status status = hs_descale_plan(
-            &one, job, i, hs_hardened_HRC(surface_HV), !isnan(surface_HV), n > 0,
-            hs_loss_standing_m(&chain->loss, i), n > 0 ? tempers[n - 1].temp_K : NAN, err);
+        const hs_descale_at at = state_at(chain, i);
+        hs_status status = hs_descale_plan(&one, job, &at, err);
         if (status != HS_OK) return status;
-        if (r->descale_present && one.verdict <= r->descale.verdict) continue;
-        r->descale_present = 1;
-        r->descale = one;
-        r->descale_verdict = one.verdict;
+        add_descale(r, &one);
     }
+    r->descale_verdict = r->descale.verdict;
     return HS_OK;
 }
 

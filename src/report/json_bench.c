@@ -44,49 +44,6 @@ void hs_json_grind(hs_json *json, cJSON *to, const hs_job *job, const hs_result 
     hs_json_text(json, object, "note", g->note);
 }
 
-static void put_descale_numbers(hs_json *json, cJSON *to, const hs_result_descale *d) {
-    hs_json_number(json, to, "hardness_HRC", d->hardness_HRC);
-    hs_json_number(json, to, "area_dm2", d->area_m2 * 100);
-    hs_json_number(json, to, "amps_A", d->amps_A);
-    hs_json_number(json, to, "volts_V", d->volts_V);
-    hs_json_number(json, to, "charge_Ah", d->charge_Ah);
-    hs_json_number(json, to, "time_low_min", d->time_low_s / 60);
-    hs_json_number(json, to, "time_min", d->time_s / 60);
-    hs_json_number(json, to, "time_high_min", d->time_high_s / 60);
-    hs_json_number(json, to, "hydrogen_L_min", d->hydrogen_m3_s * 6e4);
-    hs_json_number(json, to, "fresh_air_m3_h", d->fresh_air_m3_s * 3600);
-    hs_json_number(json, to, "opening_cm2", d->opening_m2 * 1e4);
-    hs_json_mm(json, to, "spark_distance_mm", d->spark_distance_m);
-    hs_json_number(json, to, "room_pct", d->room_pct);
-    hs_json_text(json, to, "air_rule", d->air_rule);
-    hs_json_mm(json, to, "stock_taken_low_mm", d->stock_taken_low_m);
-    hs_json_mm(json, to, "stock_taken_high_mm", d->stock_taken_high_m);
-}
-
-void hs_json_descale(hs_json *json, cJSON *to, const hs_result *result) {
-    const hs_result_descale *d = &result->descale;
-    if (!result->descale_present) {
-        hs_json_null(json, to, "descale");
-        return;
-    }
-    cJSON *object = hs_json_object(json, to, "descale");
-    hs_json_text(json, object, "verdict", hs_json_clean(d->verdict));
-    hs_json_text(json, object, "method", d->method);
-    hs_json_text(json, object, "text", d->text);
-    put_descale_numbers(json, object, d);
-    if (d->bake_s > 0) {
-        cJSON *bake = hs_json_object(json, object, "bake");
-        hs_json_number(json, bake, "at_C", d->bake_temp_K - 273.15);
-        hs_json_number(json, bake, "for_h", d->bake_s / 3600);
-        hs_json_text(json, bake, "text", d->bake);
-    } else {
-        hs_json_null(json, object, "bake");
-    }
-    cJSON *list = hs_json_list(json, object, "alternatives");
-    for (size_t i = 0; i < d->alternatives; i++)
-        hs_json_line(json, list, d->alternative[i]);
-}
-
 void hs_json_test_piece(hs_json *json, cJSON *to, const hs_result *result) {
     const hs_result_test_piece *t = &result->test_piece;
     if (!(t->diameter_m > 0) && !t->text[0]) {

@@ -2,12 +2,13 @@
 #include "constants.h"
 #include "hardskin/model/bath.h"
 #include "hardskin/units/split.h"
+#include "sheet/acceptance.h"
 #include "sheet/amounts.h"
 #include "sheet/draft.h"
 #include "sheet/forbidden.h"
 
-static const char *const methods[] = {"brush", "blast", "acid", "electrolysis",
-                                      "anodic electrolysis"};
+static const char *const methods[] = {
+    "brush", "blast", "acid", "electrolysis", "anodic electrolysis", "flap disc"};
 static const char *const dry_keys[] = {"do", "by"};
 static const char *const acid_keys[] = {
     "do", "by", "acid", "tub", "bath_temperature", "room", "air_changes", "accept_hydrogen_risk"};
@@ -69,7 +70,7 @@ static void read_acid(hs_draft *d, const hs_node *node, hs_tank *tank) {
 }
 
 static hs_words keys_of(hs_descale_method by) {
-    if (by == HS_BY_BRUSH || by == HS_BY_BLAST) return HS_WORDS(dry_keys);
+    if (by == HS_BY_BRUSH || by == HS_BY_BLAST || by == HS_BY_FLAP_DISC) return HS_WORDS(dry_keys);
     return by == HS_BY_ACID ? HS_WORDS(acid_keys) : HS_WORDS(tank_keys);
 }
 
@@ -96,5 +97,5 @@ void hs_read_tank(hs_draft *d, const hs_node *node, hs_step *step) {
     tank->temp_K = positive(d, node, "bath_temperature", HS_TEMPERATURE);
     tank->room_m3 = positive(d, node, "room", HS_VOLUME);
     tank->air_changes_1_s = positive(d, node, "air_changes", HS_RATE);
-    hs_reader_text(r, hs_node_find(node, "accept_hydrogen_risk"), &tank->accepted);
+    hs_read_acceptance(d, hs_node_find(node, "accept_hydrogen_risk"), &tank->accepted);
 }

@@ -53,6 +53,10 @@
     X(HS_E_FORBIDDEN, 3, "forbidden",                                                              \
       "this would hurt someone or ruin the part; it is not planned", "\"anode\": \"stainless\"",   \
       "\"anode\": \"mild steel\"")                                                                 \
+    X(HS_E_ACCEPTANCE, 3, "acceptance",                                                            \
+      "an accepted risk says who accepted it and on which day",                                    \
+      "\"accept_hydrogen_risk\": \"yes\"",                                                         \
+      "\"accept_hydrogen_risk\": \"A. Foreman, 2026-05-04\"")                                      \
     X(HS_E_OUTLINE, 3, "outline", "the outline crosses or touches itself or encloses nothing",     \
       "[[0,0],[10,10],[10,0],[0,10]]", "[[0,0],[10,0],[10,10],[0,10]]")                            \
     X(HS_E_THROUGH, 3, "case-meets", "the case from both sides takes more than half the section",  \

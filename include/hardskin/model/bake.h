@@ -4,6 +4,8 @@
 
 #include "hardskin/base/status.h"
 
+#include <stddef.h>
+
 /** What a way of descaling does with hydrogen. */
 typedef enum hs_hydrogen_way {
     HS_HYDROGEN_NO_SOURCE, /* brush, blast, flap disc */
@@ -50,6 +52,18 @@ HS_API hs_status hs_hydrogen_rule(hs_hydrogen_verdict *out, double hardness_HRC,
 
 /** The reason in a sentence, for reports. */
 HS_API const char *hs_hydrogen_text(hs_hydrogen_reason reason);
+
+/** Is a published limit passed? Rows of tables/hydrogen_limits.csv; a limit in HV is compared by
+ *  ASTM E140.
+ *
+ *    passed      int     out  1: the layer or core, whichever the row is about, is at or above it
+ *    limit_HRC   double  out  the limit in HRC; may be NULL
+ *    row                 in   below the table's rows
+ *    layer_HRC, core_HRC double in  NaN = softer than the scale reads
+ *
+ *  Returns  HS_OK; HS_E_RANGE for a row that is none; HS_E_IMPOSSIBLE outside 0 to 70 HRC. */
+HS_API hs_status hs_hydrogen_limit(int *passed, double *limit_HRC, size_t row, double layer_HRC,
+                                   double core_HRC, hs_error *err);
 
 typedef struct hs_bake_plan {
     int needed; /* 0: below 31 HRC and not surface-hardened; the rest is then 0 */

@@ -36,6 +36,12 @@ HS_API hs_status hs_bath_rods_ohm(double *ohm, double conductivity_S_m, double a
 HS_API hs_status hs_bath_far_ohm(double *ohm, double conductivity_S_m, double radius_m,
                                  hs_error *err);
 
+/** Two compact bodies of radii r1 and r2 (of the sphere with their surface), centres `apart_m` from
+ *  each other in a wide bath (ohm): (1/r1 + 1/r2 - 2/D)/(4 pi k), the first order of the two
+ *  spheres; tends to hs_bath_far_ohm with D and r2 large. HS_E_IMPOSSIBLE if they overlap. */
+HS_API hs_status hs_bath_compact_ohm(double *ohm, double conductivity_S_m, double apart_m,
+                                     double radius1_m, double radius2_m, hs_error *err);
+
 typedef struct hs_bath_cell {
     double bath_ohm, leads_ohm;
     double part_area_m2, anode_area_m2;

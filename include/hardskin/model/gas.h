@@ -12,8 +12,9 @@ typedef struct hs_gas_rate {
     double fresh_air_m3_s;        /* the larger of the two */
     const char *governs;          /* its name */
     double opening_m2;            /* natural vent, inlet and outlet each: 28 cm2 per m3/h of
-                                     IEC 62485-2's air */
-    double opening_fresh_air_m2;  /* the same for the larger air flow */
+                                     IEC 62485-2's own air: the published figure */
+    double opening_fresh_air_m2;  /* the same for the larger air flow: to the safe side, used by
+                                     plan */
     double spark_distance_m;      /* no flame or spark nearer: max(formula, 500 mm) */
 } hs_gas_rate;
 
@@ -39,6 +40,11 @@ HS_API hs_status hs_gas_room(double *fraction, double h2_m3_s, double room_m3,
 /** Time until a closed headspace holds the fraction (s): fraction * volume / rate. */
 HS_API hs_status hs_gas_headspace_s(double *time_s, double fraction, double h2_m3_s,
                                     double headspace_m3, hs_error *err);
+
+/** Hydrogen (m3, 1 atm) of iron an acid dissolves: one molecule an atom, Fe + 2 H+. The scale
+ * itself makes none. mass_kg >= 0; temp_K as above. Returns  HS_OK; HS_E_IMPOSSIBLE; HS_E_RANGE for
+ * the temperature. */
+HS_API hs_status hs_gas_from_iron(double *h2_m3, double mass_kg, double temp_K, hs_error *err);
 
 /** Volume fractions of the lower explosive limit and of the limit to keep below. */
 HS_API double hs_gas_explosive_limit(void);

@@ -112,7 +112,8 @@ typedef enum hs_descale_method {
     HS_BY_BLAST,
     HS_BY_ACID,
     HS_BY_ELECTROLYSIS, /* part on the negative lead */
-    HS_BY_ANODIC_ELECTROLYSIS
+    HS_BY_ANODIC_ELECTROLYSIS,
+    HS_BY_FLAP_DISC
 } hs_descale_method;
 
 /** The tank of a descale step. A zero (or "") means: not said, plan's default is used and named. */

@@ -7,6 +7,7 @@
 
 #include "hardskin/model/indent.h"
 #include "hardskin/plan/job.h"
+#include "hardskin/plan/result_descale.h"
 
 enum {
     HS_MAX_TERMS = 12,
@@ -21,7 +22,6 @@ enum {
 };
 
 typedef enum hs_verdict { HS_NONE, HS_GO, HS_TIGHT, HS_STOP } hs_verdict;
-typedef enum hs_clean { HS_CLEAN_NONE, HS_CLEAN_OK, HS_CLEAN_CARE, HS_CLEAN_STOP } hs_clean;
 typedef enum hs_wheel { HS_WHEEL_NONE, HS_WHEEL_GRIND, HS_WHEEL_CARE, HS_WHEEL_NO } hs_wheel;
 
 /** One term of a sum, in words and metres. */
@@ -255,22 +255,6 @@ typedef struct hs_result_grind {
     char note[400];
 } hs_result_grind;
 
-typedef struct hs_result_descale {
-    hs_clean verdict;
-    char method[64];
-    char text[720];      /* the decision and why, what was assumed */
-    double hardness_HRC; /* at that step, NaN if soft */
-    double area_m2;      /* of the part */
-    double amps_A, volts_V, charge_Ah, time_low_s, time_s, time_high_s;
-    double hydrogen_m3_s, fresh_air_m3_s, opening_m2, spark_distance_m, room_pct;
-    char air_rule[64];
-    double bake_temp_K, bake_s; /* 0 = none */
-    char bake[200];
-    double stock_taken_low_m, stock_taken_high_m;
-    size_t alternatives;
-    char alternative[4][160];
-} hs_result_descale;
-
 /** One way of reading the case on the test piece. */
 typedef struct hs_result_way {
     hs_case_way way;
@@ -363,7 +347,9 @@ typedef struct hs_result {
     hs_result_blank blank;
     hs_result_grind grind_plan;
     int descale_present;
-    hs_result_descale descale;
+    hs_result_descale descale; /* of several: the worst, of equals the last */
+    size_t other_descales;     /* the others, in the order of the route */
+    hs_result_descale other_descale[HS_MAX_DESCALES - 1];
     hs_result_test_piece test_piece;
     hs_result_confidence confidence;
     int measured_present;

@@ -113,7 +113,51 @@ static void bake__acid_and_ways_without_hydrogen__by_the_order_of_preference(voi
     CHECK(hs_hydrogen_rule(&v, 99, 0, 1, HS_HYDROGEN_ACID, NULL) == HS_E_IMPOSSIBLE);
 }
 
+static int passed(size_t row, double layer_HRC, double core_HRC) {
+    int is = -1;
+    CHECK(hs_hydrogen_limit(&is, NULL, row, layer_HRC, core_HRC, NULL) == HS_OK);
+    return is;
+}
+
+static void bake__published_limits__are_passed_one_by_one(void) {
+    /* published (read in excerpts): ISO 9587 and 27831-1 31 HRC; relief practice core 32, surface
+     * 35 HRC; ISO 4042 320 and 365 HV = 32.22 and 37.22 HRC by ASTM E140 (318 to 327, 363 to 372)
+     */
+    enum { ISO9587, ISO27831, CORE, SURFACE, TESTED, AGREED, ROWS };
+    static const double limit_HRC[ROWS] = {31, 31, 32, 35, 32.22, 37.22};
+    for (size_t row = 0; row < ROWS; row++) {
+        double limit = NAN;
+        int is;
+        CHECK(hs_hydrogen_limit(&is, &limit, row, NAN, NAN, NULL) == HS_OK && !is);
+        NEAR(limit, limit_HRC[row], .006);
+        double layer = row == CORE ? NAN : limit + .001, core = row == CORE ? limit + .001 : NAN;
+        CHECK(passed(row, layer, core) == 1);
+        CHECK(passed(row, layer - .002, core - .002) == 0);
+    }
+    CHECK(passed(CORE, 60, 20) == 0 && passed(CORE, 20, 40) == 1); /* each asks its own place */
+    CHECK(passed(SURFACE, 36, 20) == 1 && passed(SURFACE, 34, 50) == 0);
+    int is = 7;
+    CHECK(hs_hydrogen_limit(&is, NULL, ROWS, 60, 40, NULL) == HS_E_RANGE);
+    CHECK(hs_hydrogen_limit(&is, NULL, 0, 90, 40, NULL) == HS_E_IMPOSSIBLE);
+    CHECK(is == 7);
+}
+
+static void bake__after_a_temper_of_150__is_refused_and_160_is_the_lowest(void) {
+    /* computed: min(120, 137.8) = 120 C, below 130: refused (ASTM B850 window from memory) */
+    hs_bake_plan p = {0};
+    hs_error err = {0};
+    CHECK(hs_bake(&p, 60, 1, kelvin(150), 7200, &err) == HS_E_RANGE);
+    CHECK(strstr(err.message, "120 C") != NULL);
+    double lowest = 0;
+    for (double temper = 150; temper <= 170 && lowest == 0; temper += .5)
+        if (hs_bake(&p, 60, 1, kelvin(temper), 7200, NULL) == HS_OK) lowest = temper;
+    NEAR(lowest, 160, 0);
+    NEAR(p.temp_K, kelvin(130), 1e-9);
+}
+
 HS_TEST_MAIN("model bake", TEST(bake__no_softening_limit__matches_hollomon_jaffe),
+             TEST(bake__published_limits__are_passed_one_by_one),
+             TEST(bake__after_a_temper_of_150__is_refused_and_160_is_the_lowest),
              TEST(bake__surface_hardened__is_eight_hours_below_the_temper),
              TEST(bake__short_temper__is_limited_by_softening),
              TEST(bake__too_cool_a_bake__is_refused), TEST(bake__through_hard__follows_the_rows),

@@ -78,6 +78,57 @@ static void bath__resistances__match_the_closed_forms(void) {
     CHECK(hs_bath_far_ohm(&ohm, 4.7, NAN, NULL) == HS_E_IMPOSSIBLE);
 }
 
+/* Two equal spheres at +V and -V: the series of their images (bispherical coordinates). */
+static double two_spheres_ohm(double k_S_m, double apart_m, double radius_m) {
+    double mu = acosh(apart_m / (2 * radius_m)), sum = 0;
+    for (int n = 1; n < 400 && n * mu < 600; n++)
+        sum += 1 / sinh(n * mu);
+    return 2 / (4 * 3.14159265358979323846 * k_S_m * radius_m * sinh(mu) * sum);
+}
+
+static void bath__compact_bodies__tend_to_two_spheres(void) {
+    double ohm = NAN, far = NAN;
+    /* exact: the image series; the first order is within 1 % from four radii on, 4e-4 from ten */
+    CHECK(hs_bath_compact_ohm(&ohm, 4.7, .2, .05, .05, NULL) == HS_OK);
+    NEAR(ohm / two_spheres_ohm(4.7, .2, .05), 1, .01);
+    CHECK(hs_bath_compact_ohm(&ohm, 4.7, .5, .05, .05, NULL) == HS_OK);
+    NEAR(ohm / two_spheres_ohm(4.7, .5, .05), 1, 4e-4);
+    /* exact: an anode far off and all around is the reference's 1/(4 pi k a) */
+    CHECK(hs_bath_compact_ohm(&ohm, 4.7, 1e9, .03, 1e8, NULL) == HS_OK);
+    CHECK(hs_bath_far_ohm(&far, 4.7, .03, NULL) == HS_OK);
+    NEAR(ohm / far, 1, 1e-8);
+    ohm = 7;
+    CHECK(hs_bath_compact_ohm(&ohm, 4.7, .05, .03, .03, NULL) == HS_E_IMPOSSIBLE);
+    CHECK(hs_bath_compact_ohm(&ohm, 0, .5, .03, .03, NULL) == HS_E_IMPOSSIBLE);
+    NEAR(ohm, 7, 0);
+}
+
+static void bath__cell__meets_its_limits(void) {
+    /* limiting cases. No soda: nothing conducts, and no conductivity is made up */
+    double value = 7;
+    CHECK(hs_bath_percent(&value, 0, NULL) == HS_OK && value == 0);
+    CHECK(hs_bath_conductivity(&value, 0, 293.15, NULL) == HS_E_RANGE);
+    CHECK(hs_bath_plates_ohm(&value, 0, .15, .02, NULL) == HS_E_IMPOSSIBLE);
+    /* no gap: no plate resistance can be told; a cell without any is all overvoltage. exact: at
+     * 12 V the current is where 1.229 + .12 log(i/1e-6) + .06 log(i/1e-9) = 12, i in A/cm2 */
+    CHECK(hs_bath_plates_ohm(&value, 4.7, 0, .02, NULL) == HS_E_IMPOSSIBLE);
+    hs_bath_cell bare = {0, 0, .02, .02, 0};
+    double amps = NAN, volts = NAN;
+    CHECK(hs_bath_amps(&amps, &bare, 3, INFINITY, NULL) == HS_OK);
+    NEAR(amps / 200 / pow(10, (3 - 1.229 - .12 * 6 - .06 * 9) / .18), 1, 1e-9);
+    CHECK(hs_bath_volts(&volts, &bare, amps, NULL) == HS_OK);
+    NEAR(volts, 3, 1e-9);
+    /* a bath that resists a lot passes next to nothing; one that passes less than the Tafel lines
+     * reach to is refused */
+    hs_bath_cell thin = {1e4, 0, .02, .02, 0};
+    CHECK(hs_bath_amps(&amps, &thin, 12, INFINITY, NULL) == HS_OK);
+    CHECK(amps > 0 && amps < 12e-4);
+    CHECK(hs_bath_volts(&volts, &thin, amps, NULL) == HS_OK);
+    NEAR(volts, 12, 1e-9);
+    thin.bath_ohm = 1e9;
+    CHECK(hs_bath_amps(&amps, &thin, 12, INFINITY, NULL) == HS_E_CONVERGE);
+}
+
 static void bath__cell__has_its_working_point(void) {
     /* exact: 1.229 + .12 log10(.03/1e-6) + .06 log10(.03/1e-9) = 2.2149 V at .03 A/cm2 */
     hs_bath_cell bare = {0, 0, .02, .02, 0};
@@ -204,6 +255,7 @@ HS_TEST_MAIN("model bath", TEST(bath__conductivity__goes_through_the_handbook),
              TEST(bath__conductivity__never_falls_with_soda_or_heat),
              TEST(bath__grams_per_litre__become_per_cent), TEST(bath__solubility__is_the_tables),
              TEST(bath__resistances__match_the_closed_forms),
+             TEST(bath__compact_bodies__tend_to_two_spheres), TEST(bath__cell__meets_its_limits),
              TEST(bath__cell__has_its_working_point),
              TEST(bath__cell__draws_more_with_more_volts_and_less_gap),
              TEST(bath__planner__matches_the_check_value), TEST(bath__charge__is_faradays),

@@ -80,6 +80,33 @@ static void gas__more_current_or_time__never_less_gas(void) {
     }
 }
 
+static void gas__iron_in_acid__gives_a_mole_an_atom(void) {
+    /* exact: Fe + 2 H+ = Fe2+ + H2; 55.845 g give a molar volume, 24.465 L at 25 C and 1 atm */
+    double h2 = NAN;
+    CHECK(hs_gas_from_iron(&h2, .055845, 298.15, NULL) == HS_OK);
+    NEAR(h2, 8.31446261815324 * 298.15 / 101325, 1e-15);
+    NEAR(h2 * 1e3, 24.465, .0006);
+    /* exact: the same iron as ions carries 2 F, so a current that lays it free makes as much gas */
+    NEAR(h2 / (gas_at(1, 25).h2_m3_s * 2 * 96485.33212331001), 1, 1e-12);
+    CHECK(hs_gas_from_iron(&h2, 0, 298.15, NULL) == HS_OK && h2 == 0);
+    h2 = 7;
+    CHECK(hs_gas_from_iron(&h2, -1, 298.15, NULL) == HS_E_IMPOSSIBLE);
+    CHECK(hs_gas_from_iron(&h2, NAN, 298.15, NULL) == HS_E_IMPOSSIBLE);
+    CHECK(hs_gas_from_iron(&h2, 1, 500, NULL) == HS_E_RANGE);
+    NEAR(h2, 7, 0);
+}
+
+static void gas__open_room__keeps_nothing(void) {
+    /* limiting case: with air without end the share goes to rate over air, and to nothing */
+    double h2 = gas_at(10, 25).h2_m3_s, share = NAN;
+    CHECK(hs_gas_room(&share, h2, 30, 1e6, 3600, NULL) == HS_OK);
+    NEAR(share, h2 / (30 * 1e6), 1e-18);
+    CHECK(hs_gas_room(&share, h2, 1e9, 0, 3600, NULL) == HS_OK);
+    NEAR(share, h2 * 3600 / 1e9, 1e-18);
+    CHECK(hs_gas_room(&share, 0, 30, .5 / 3600, 3600, NULL) == HS_OK);
+    NEAR(share, 0, 0);
+}
+
 static void gas__impossible_rooms__are_refused(void) {
     hs_gas_rate g = {.h2_m3_s = 7};
     double out = 7;
@@ -100,4 +127,5 @@ HS_TEST_MAIN("model gas", TEST(gas__yield__is_faradays_and_the_published_figures
              TEST(gas__ten_amperes__match_the_check_values),
              TEST(gas__room__fills_as_the_check_values),
              TEST(gas__more_current_or_time__never_less_gas),
+             TEST(gas__iron_in_acid__gives_a_mole_an_atom), TEST(gas__open_room__keeps_nothing),
              TEST(gas__impossible_rooms__are_refused))

@@ -136,7 +136,8 @@ static void forbidden__names_notes_and_acceptance__are_not_searched(void) {
         CHECK(sheet_with(text, sheet_plate, places[i], with) > 0);
         CHECK(read_text(faults, &n, text) == HS_OK);
     }
-    snprintf(with, sizeof with, "%s, \"accept_hydrogen_risk\": \"B. Salt, mains shed\"", tub);
+    snprintf(with, sizeof with, "%s, \"accept_hydrogen_risk\": \"B. Salt, mains shed, 2026-05-04\"",
+             tub);
     CHECK(sheet_with(text, sheet_plate, tub, with) > 0);
     CHECK(read_text(faults, &n, text) == HS_OK);
     CHECK(sheet_with(text, sheet_plate, "\"place\": \"box centre\"",

@@ -131,6 +131,10 @@ static void legal__other_words__are_taken(void) {
         {"\"steel\": \"16MnCr5\"", "\"steel\": {\"like\": \"C15E\", \"C\": \"0.16 %\"}"},
         {"\"do\": \"cool\", \"in\": \"box\"", "\"do\": \"cool\", \"in\": \"air\""},
         {"{\"do\": \"cool\", \"in\": \"box\"},\n", ""},
+        {"\"by\": \"electrolysis\", \"tub\": \"40 L\", \"supply\": \"12 V 10 A\", \"soda\": \"50 "
+         "g/L\", "
+         "\"anode\": \"mild steel\"",
+         "\"by\": \"flap disc\""},
         {"{\"do\": \"descale\"",
          "{\"do\": \"straighten\", \"to\": \"0.1 mm\"}, {\"do\": \"descale\""},
         {"{\"do\": \"cool\"",

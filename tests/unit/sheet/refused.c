@@ -140,6 +140,8 @@ static const row rows[] = {
      "{\"do\": \"temper\", \"at\": \"170 C\", \"for\": \"2 h\"},\n",
      "{\"do\": \"cool\", \"in\": \"air\"},\n", HS_E_ORDER, "/route", "[\n{\"do\": \"carb"},
     /* hazards */
+    {P, "\"anode\": \"mild steel\"", "\"accept_hydrogen_risk\": \"yes\"", HS_E_ACCEPTANCE,
+     "/route/5/accept_hydrogen_risk", "\"yes\""},
     {P, "\"anode\": \"mild steel\"", "\"anode\": \"stainless\"", HS_E_FORBIDDEN, "/route/5/anode",
      "\"stainless\""},
     {P, "\"anode\": \"mild steel\"", "\"anode\": \"galvanised pipe\"", HS_E_FORBIDDEN,
