@@ -80,23 +80,39 @@ size_t hs_quench_grid_graded(double size_m[HS_QUENCH_LINES], double gap_m, doubl
     return all;
 }
 
-/* Keep the ends and what is far enough apart, then divide the gaps. */
-static size_t divide(double *out, const double *line, size_t n, double spacing_m, double skin_m) {
+/* The two nearest lines become one at their middle (an end stays where it is) until all are far
+ * enough apart: so that a mirrored section has the mirrored lines. */
+static size_t thin_out(double *line, size_t n, double least_m) {
+    while (n > 2) {
+        size_t near = 0;
+        for (size_t i = 1; i + 1 < n; i++)
+            if (line[i + 1] - line[i] < line[near + 1] - line[near]) near = i;
+        if (line[near + 1] - line[near] >= least_m) break;
+        if (near == 0)
+            line[1] = line[0];
+        else if (near + 2 == n)
+            line[near] = line[near + 1];
+        else
+            line[near] = 0.5 * (line[near] + line[near + 1]);
+        n--;
+        for (size_t i = near + 1; i < n; i++)
+            line[i] = line[i + 1];
+    }
+    return n;
+}
+
+static size_t divide(double *out, double *line, size_t n, double spacing_m, double skin_m) {
     double size[HS_QUENCH_LINES];
     size_t used = 1;
-    double last = out[0] = line[0], end = line[n - 1];
+    n = thin_out(line, n, MERGE * spacing_m);
+    out[0] = line[0];
     for (size_t i = 1; i < n; i++) {
-        int final = i + 1 == n;
-        if (!final && (line[i] - last < MERGE * spacing_m || end - line[i] < MERGE * spacing_m))
-            continue;
-        if (!(line[i] > last)) continue;
-        size_t parts = hs_quench_grid_graded(size, line[i] - last, spacing_m, skin_m, 1);
+        size_t parts = hs_quench_grid_graded(size, line[i] - line[i - 1], spacing_m, skin_m, 1);
         if (parts == 0 || used + parts > HS_QUENCH_LINES + 1) return 0;
         for (size_t k = 0; k < parts; k++) {
             out[used] = k + 1 == parts ? line[i] : out[used - 1] + size[k];
             used++;
         }
-        last = line[i];
     }
     return used - 1;
 }

@@ -12,7 +12,15 @@ static const double PI = 3.14159265358979323846;
  * tips a whole number (of stages, of substeps): then another path of the same accuracy is taken,
  * and the difference is that of the march, TIPPED, which may befall one section in twenty. */
 static const double ROUNDING = 1e-6, TIPPED = 2e-3;
-enum { SECTIONS = 60, POLYGONS = 10000, SEED = 99 };
+/* MANY: ten thousand sections on few cells; else some on the usual ones. */
+#ifdef MANY
+enum { SECTIONS = 10000 };
+static const double SPACING_m = 10e-3, SUBSTEP_K = 20, TOLERANCE_K = 5;
+#else
+enum { SECTIONS = 60 };
+static const double SPACING_m = 3e-3, SUBSTEP_K = 5, TOLERANCE_K = 1;
+#endif
+enum { POLYGONS = 10000, SEED = 99 };
 
 static hs_quench_mesh mesh;
 static hs_quench_work work;
@@ -30,6 +38,8 @@ static hs_quench_case make_case(uint32_t number, const double *edge) {
                         .node = node,
                         .fibre = fibre,
                         .start_K = 1103,
+                        .substep_K = SUBSTEP_K,
+                        .tolerance_K = TOLERANCE_K,
                         .n = 1,
                         .plasticity_1_Pa = {3e-11 * (number % 4)}};
     CHECK(hs_quench_film(&c.bath.film, media[number % 5], NULL) == HS_OK);
@@ -93,7 +103,7 @@ static void sense_turned(test_section *t) {
 
 static void vary(uint32_t k, const hs_quench_steel *steel) {
     test_section t, moved;
-    double edge[TEST_VERTICES], back[TEST_VERTICES], spacing_m = 3e-3;
+    double edge[TEST_VERTICES], back[TEST_VERTICES], spacing_m = SPACING_m;
     test_section_random(&t, k, 15e-3, 1);
     size_t n = t.section.outline.n;
     for (size_t i = 0; i < n; i++)
@@ -152,10 +162,10 @@ static void property_quench__swapped_side__turns_the_sign(void) {
         c.bath.uneven = 0.1 + 0.4 * hs_random_uniform(SEED, k, 70);
         c.bath.ax = cos((double)k);
         c.bath.ay = sin((double)k);
-        bend a = quench(&section, 3e-3, c, &steel);
+        bend a = quench(&section, SPACING_m, c, &steel);
         c.bath.ax = -c.bath.ax;
         c.bath.ay = -c.bath.ay;
-        bend b = quench(&section, 3e-3, c, &steel);
+        bend b = quench(&section, SPACING_m, c, &steel);
         count(&swapped, apart(b, -a.x, -a.y, a.peak));
     }
     expect_rounding(&swapped, "swapped side");
@@ -184,7 +194,7 @@ static void property_quench__even_and_symmetric__stays_straight(void) {
     for (uint32_t k = 0; k < SECTIONS; k++) {
         test_section t;
         doubly_symmetric(&t, k);
-        bend a = quench(&t.section, 3e-3, make_case(k, NULL), &steel);
+        bend a = quench(&t.section, SPACING_m, make_case(k, NULL), &steel);
         worse(&worst_m, hs_bow_sag_m(hypot(a.x, a.y), 0.3));
     }
     printf("even, symmetric: bow %.1e m over 300 mm\n", worst_m);
@@ -205,7 +215,7 @@ static void property_quench__elastic_steel__returns_to_straight(void) {
             edge[i] = 0.7 + 0.6 * hs_random_uniform(SEED, k, (uint32_t)i);
         hs_quench_case c = make_case(k, edge);
         c.plasticity_1_Pa[0] = 0;
-        bend a = quench(&t.section, 3e-3, c, &steel);
+        bend a = quench(&t.section, SPACING_m, c, &steel);
         CHECK(a.peak > 1e-3);
         worse(&worst_m, hs_bow_sag_m(hypot(a.x, a.y), 0.3));
     }
