@@ -23,11 +23,21 @@ static double hottest_K(const hs_step *step) {
     return best;
 }
 
-/* The least size of one part. */
-static double part_least_m(const hs_job *job) {
-    double size_m[3];
-    hs_packed_part_sizes(size_m, &job->part);
-    return size_m[0];
+/* How many parts lie side by side in a length, compound between them and to both walls. */
+static double abreast(double inner_m, double part_m) {
+    double room_m = inner_m - 2 * HS_K_PACK_COVER_LEAST + HS_K_BOX_HEAT_BETWEEN;
+    return fmax(1, floor(room_m / (part_m + HS_K_BOX_HEAT_BETWEEN) + 1e-9));
+}
+
+/* Parts lying flat, their least size across the least of the box, as many side by side and above
+ * each other as it takes, the rest end to end. */
+static void lay(hs_result_pack *out, const double part_m[3], size_t parts) {
+    double a_slice = abreast(out->box_m[0], part_m[0]) * abreast(out->box_m[1], part_m[1]);
+    double slices = ceil((double)parts / a_slice);
+    out->cover_m = (out->box_m[0] - part_m[0]) / 2;
+    out->thin_cover = out->cover_m < HS_K_PACK_COVER_LEAST - 1e-9;
+    out->long_m = slices * (part_m[2] + HS_K_BOX_HEAT_BETWEEN) - HS_K_BOX_HEAT_BETWEEN +
+                  2 * HS_K_PACK_COVER_LEAST;
 }
 
 static int same_box(const hs_result_pack *a, const hs_result_pack *b) {
@@ -40,13 +50,11 @@ static double density_end(int column) {
     return row < 0 ? HS_K_PACK_COMPOUND_DENSITY : hs_table_number(t, (size_t)row, (size_t)column);
 }
 
-static void take(hs_result_pack *out, const hs_pack_plan *plan, double part_m) {
+static void take(hs_result_pack *out, const hs_pack_plan *plan) {
     out->compound_m3 = plan->compound_m3;
     out->compound_kg = plan->compound_kg;
     out->compound_low_kg = plan->compound_m3 * density_end(HS_PACK_LOW);
     out->compound_high_kg = plan->compound_m3 * density_end(HS_PACK_HIGH);
-    out->cover_m = (out->box_m[0] - part_m) / 2;
-    out->thin_cover = out->cover_m < HS_K_PACK_COVER_LEAST - 1e-9;
     out->steam_m3 = plan->gas_m3;
     out->water_gas_m3 = plan->water_gas_m3;
     out->heating_m3 = plan->heating_m3;
@@ -57,8 +65,9 @@ static void take(hs_result_pack *out, const hs_pack_plan *plan, double part_m) {
 
 static hs_status pack_step(hs_result *r, const hs_job *job, size_t i, hs_error *err) {
     const hs_step *step = &job->step[i];
-    double part_m = part_least_m(job);
-    double box_m = step->box_m > 0 ? step->box_m : part_m + 2 * HS_K_PACK_COVER_LEAST;
+    double part_m[3];
+    hs_packed_part_sizes(part_m, &job->part);
+    double box_m = step->box_m > 0 ? step->box_m : part_m[0] + 2 * HS_K_PACK_COVER_LEAST;
     hs_result_pack out = {.step = i,
                           .box_given = step->box_m > 0,
                           .temp_K = hottest_K(step),
@@ -76,7 +85,8 @@ static hs_status pack_step(hs_result *r, const hs_job *job, size_t i, hs_error *
     hs_pack_plan plan;
     hs_status status = hs_pack(&plan, out.box_m, steel_m3, out.moisture, out.temp_K, err);
     if (status != HS_OK) return status;
-    take(&out, &plan, part_m);
+    take(&out, &plan);
+    lay(&out, part_m, job->part.quantity);
     if (!(out.heat_up_s > 0)) out.heat_up_s = plan.heat_up_s; /* the planning fit */
     r->pack[r->packs++] = out;
     return HS_OK;

@@ -15,6 +15,7 @@ static void put_pack(hs_json *json, cJSON *list, const hs_result_pack *p) {
     hs_json_number(json, item, "compound_high_kg", p->compound_high_kg);
     hs_json_mm(json, item, "cover_mm", p->cover_m);
     hs_json_flag(json, item, "thin_cover", p->thin_cover);
+    hs_json_mm(json, item, "all_parts_long_mm", p->long_m);
     hs_json_number(json, item, "heat_up_h", p->heat_up_s / 3600);
     hs_json_number(json, item, "moisture_pct", 100 * p->moisture);
     hs_json_number(json, item, "steam_L", p->steam_m3 * 1e3);

@@ -32,14 +32,25 @@ static void box_line(hs_page *page, const hs_result_pack *p) {
             side[0].text, side[1].text, side[2].text);
 }
 
+/* Only where the box as reckoned is too short for all. */
+static void length_line(hs_page *page, const hs_result_pack *p) {
+    if (p->thin_cover || p->long_m <= p->box_m[2] + 1e-6) return;
+    hs_page_say(page, 2,
+                "with %s all round and %s between them, all %zu take a box %s long, or more fires",
+                hs_page_nominal(page, HS_K_PACK_COVER_LEAST).text,
+                hs_page_nominal(page, HS_K_BOX_HEAT_BETWEEN).text, page->job->part.quantity,
+                hs_page_coarse(page, p->long_m, HS_UP).text);
+}
+
 static void compound_line(hs_page *page, const hs_result_pack *p) {
     hs_page_say(page, 2,
                 "compound: %.1f L, about %.1f kg (%.1f to %.1f kg, as loose as it is); %s of it "
-                "between part and box, one layer%s; %s all round at least",
+                "between part and box%s; %s all round at least",
                 p->compound_m3 / LITRE_M3, p->compound_kg, p->compound_low_kg, p->compound_high_kg,
                 hs_page_coarse(page, p->cover_m, HS_DOWN).text,
                 p->thin_cover ? ": TOO LITTLE, take a larger box" : "",
                 hs_page_nominal(page, HS_K_PACK_COVER_LEAST).text);
+    length_line(page, p);
     hs_page_say(page, 2,
                 "fill to under the lid, tap down, fill again: a hollow there fills with gas");
     if (!p->box_given)

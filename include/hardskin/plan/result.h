@@ -115,6 +115,7 @@ typedef struct hs_result_pack {
     double compound_kg, compound_low_kg, compound_high_kg;
     double cover_m; /* compound across the least size, one layer of parts */
     int thin_cover; /* less than there should be */
+    double long_m;  /* inner length at which all parts lie in it with that much round them */
     double temp_K;  /* of the fire */
     double heat_up_s, heat_up_low_s, heat_up_high_s; /* its bounds 0 where the size is not given;
                                                         high NaN: perhaps never */

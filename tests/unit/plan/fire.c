@@ -61,6 +61,20 @@ static void fire__thin_cover__is_said(void) {
     CHECK(r.packs == 1 && !r.pack[0].thin_cover); /* 25 mm exactly */
 }
 
+static void fire__many_parts__need_a_longer_box(void) {
+    test_job_plate(&t, "16MnCr5"); /* 300 x 60 x 20 */
+    plan();
+    NEAR(r.pack[0].long_m, .35, 1e-12); /* exact: 300 + 2 x 25 */
+    /* exact: 150 mm hold three plates of 20 mm above each other (3 x 20 + 2 x 12.7 <= 100) and one
+     * of 60 mm abreast (2 x 60 + 12.7 > 100): the fourth lies behind */
+    t.job.part.quantity = 3;
+    plan();
+    NEAR(r.pack[0].long_m, .35, 1e-12);
+    t.job.part.quantity = 4;
+    plan();
+    NEAR(r.pack[0].long_m, 2 * .3 + .0127 + .05, 1e-12);
+}
+
 static void fire__steps_that_pack_nothing__have_no_box(void) {
     test_job_plate(&t, "16MnCr5");
     t.step[0].box_m = 0;
@@ -97,6 +111,7 @@ static void fire__a_box_out_of_range__is_refused_in_its_place(void) {
 
 HS_TEST_MAIN("plan_fire", TEST(fire__the_plate__its_box_by_hand),
              TEST(fire__no_box_in_the_sheet__the_least_that_covers),
-             TEST(fire__thin_cover__is_said), TEST(fire__steps_that_pack_nothing__have_no_box),
+             TEST(fire__thin_cover__is_said), TEST(fire__many_parts__need_a_longer_box),
+             TEST(fire__steps_that_pack_nothing__have_no_box),
              TEST(fire__the_same_box_twice__is_told_once),
              TEST(fire__a_box_out_of_range__is_refused_in_its_place))
