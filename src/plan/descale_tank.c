@@ -4,6 +4,7 @@
 #include "hardskin/model/bath.h"
 #include "hardskin/model/gas.h"
 #include "hardskin/tables/table.h"
+#include "plan/loss.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -80,6 +81,13 @@ static hs_status resistance(hs_tank_run *run, const hs_descale_work *w, const hs
     return hs_bath_plates_ohm(&run->bath_ohm, k, t->gap_m, fmin(area_m2, t->anode_area_m2), err);
 }
 
+/* Scale before rust: it takes more. */
+static hs_bath_soil soil_of(const hs_descale_work *w) {
+    hs_rust rust = hs_loss_rust_at(w->job, w->at->step);
+    if (w->at->scale_m > 0 || rust == HS_NO_RUST) return HS_FORGE_SCALE;
+    return rust == HS_RUST_HEAVY ? HS_HEAVY_RUST : HS_LIGHT_RUST;
+}
+
 hs_status hs_descale_run(hs_tank_run *run, const hs_descale_work *w, const hs_tank *t,
                          double area_m2, hs_error *err) {
     double soda_pct, amps;
@@ -100,7 +108,7 @@ hs_status hs_descale_run(hs_tank_run *run, const hs_descale_work *w, const hs_ta
     status = hs_bath_amps(&run->bath_amps_A, &cell, t->volts_V, INFINITY, err);
     if (status == HS_OK) status = hs_bath_amps(&amps, &cell, t->volts_V, t->amps_A, err);
     if (status == HS_OK)
-        status = hs_bath_plan_time(&plan, area_m2, 0, HS_FORGE_SCALE, w->at->scale_m, amps, err);
+        status = hs_bath_plan_time(&plan, area_m2, 0, soil_of(w), w->at->scale_m, amps, err);
     if (status == HS_OK) status = hs_bath_volts(&run->volts_V, &cell, plan.amps_A, err);
     if (status != HS_OK) return status;
     run->amps_A = plan.amps_A;

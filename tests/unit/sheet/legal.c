@@ -43,6 +43,30 @@ static void legal__plate__every_value(void) {
     hs_sheet_free(sheet);
 }
 
+static void legal__rust_and_oxygen__are_read(void) {
+    static const char *const rust[] = {"none", "light", "heavy"};
+    char text[SHEET_BYTES], with[80];
+    for (int i = 0; i < 3; i++) {
+        snprintf(with, sizeof with, "\"rust\": \"%s\", \"condition\"", rust[i]);
+        CHECK(sheet_with(text, sheet_plate, "\"condition\"", with) > 0);
+        hs_sheet *sheet = read_text(text);
+        if (!sheet) continue;
+        CHECK(hs_sheet_job(sheet)->part.rust == (hs_rust)i);
+        hs_sheet_free(sheet);
+    }
+    CHECK(sheet_with(text, sheet_plate, "\"in\": \"wrapped\"",
+                     "\"in\": \"open lean flame\", \"oxygen\": \"3 %\"") > 0);
+    hs_sheet *sheet = read_text(text);
+    if (!sheet) return;
+    NEAR(hs_sheet_job(sheet)->step[2].oxygen, .03, 1e-15);
+    CHECK(hs_sheet_job(sheet)->part.rust == HS_NO_RUST);
+    hs_sheet_free(sheet);
+    CHECK(sheet_with(text, sheet_plate, "\"in\": \"wrapped\"",
+                     "\"in\": \"electric furnace in air\", \"oxygen\": \"21 %\"") > 0);
+    sheet = read_text(text);
+    hs_sheet_free(sheet);
+}
+
 static void legal__route__every_step(void) {
     hs_sheet *sheet = read_text(sheet_plate);
     if (!sheet) return;
@@ -216,8 +240,8 @@ static void legal__starters__are_read(void) {
     CHECK(hs_sheet_starter("cube") == NULL);
 }
 
-HS_TEST_MAIN("sheet_legal", TEST(legal__plate__every_value), TEST(legal__route__every_step),
-             TEST(legal__measured_and_shop__every_value),
+HS_TEST_MAIN("sheet_legal", TEST(legal__plate__every_value), TEST(legal__rust_and_oxygen__are_read),
+             TEST(legal__route__every_step), TEST(legal__measured_and_shop__every_value),
              TEST(legal__other_forms__their_dimensions), TEST(legal__other_words__are_taken),
              TEST(legal__doubts__are_kept), TEST(legal__echo__has_every_quantity),
              TEST(legal__a_pointer__has_its_place), TEST(legal__starters__are_read))
