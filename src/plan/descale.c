@@ -105,8 +105,7 @@ static hs_status work_out(hs_descale_work *w, hs_error *err) {
     case HS_BY_FLAP_DISC:
         break;
     }
-    hs_descale_usual_time(&out->time_low_s, &out->time_high_s, w->step->by, w->area_m2,
-                          w->at->scale_m);
+    hs_descale_usual_time(&out->time_low_s, &out->time_high_s, w->step->by, w);
     out->time_s = 0.5 * (out->time_low_s + out->time_high_s);
     return HS_OK;
 }
@@ -115,7 +114,7 @@ static void add_alternative(hs_descale_work *w, const hs_judged *j, hs_descale_m
     hs_result_descale *out = w->out;
     double low_s, high_s;
     char low[48], high[48];
-    hs_descale_usual_time(&low_s, &high_s, by, w->area_m2, w->at->scale_m);
+    hs_descale_usual_time(&low_s, &high_s, by, w);
     hs_format_time(low, sizeof low, 60 * fmax(round(low_s / 60), 1), HS_NEAREST);
     hs_format_time(high, sizeof high, 60 * ceil(high_s / 60), HS_UP);
     hs_text t = hs_text_start(out->alternative[out->alternatives++], sizeof out->alternative[0]);
@@ -135,8 +134,11 @@ static hs_status tell_others(hs_descale_work *w, hs_error *err) {
         HS_BY_ACID};
     int hardened = w->at->hardened;
     if (hardened)
-        snprintf(w->out->alternative[w->out->alternatives++], sizeof w->out->alternative[0],
-                 "no scale at all: pack or wrap the reheat, or descale while the part is soft");
+        snprintf(
+            w->out->alternative[w->out->alternatives++], sizeof w->out->alternative[0], "%s",
+            w->at->self_hard
+                ? "soften it first: stress relieve at 650 C; then any way a soft part allows"
+                : "no scale at all: pack or wrap the reheat, or descale while the part is soft");
     for (size_t i = 0; i < sizeof order / sizeof *order; i++) {
         hs_judged j;
         if (order[i] == w->step->by) continue;

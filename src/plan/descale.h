@@ -12,6 +12,7 @@ typedef struct hs_descale_at {
     int hardened;       /* 1 after the quench of a carburised part */
     int tempered;       /* 1 if a temper or bake followed the last quench */
     double scale_m;     /* scale on the part, thickness per side, >= 0 */
+    int self_hard;      /* hardened by a slow cooling alone: this steel does not come out soft */
 } hs_descale_at;
 
 /** Descaling as the sheet wants it, judged by the hydrogen rule at that step.

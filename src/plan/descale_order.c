@@ -33,9 +33,13 @@ static int traps_liquid(const hs_job *job) {
     return 0;
 }
 
+static int quenched(const hs_descale_work *w) {
+    return w->at->hardened && !w->at->self_hard;
+}
+
 static void say_before(const hs_descale_work *w, int wet) {
     hs_result_descale *out = w->out;
-    if (w->at->hardened && !w->at->tempered)
+    if (quenched(w) && !w->at->tempered)
         line(out, "before: temper, within the hour of the quench; an untempered part can crack by "
                   "itself and waits for nothing");
     if (wet)
@@ -91,7 +95,7 @@ static void say_wait(const hs_descale_work *w, int charged, int wet) {
     line(out,
          "may wait overnight: the part still in its scale%s, and the clean part when dry and "
          "oiled",
-         w->at->hardened ? ", once tempered" : "");
+         quenched(w) ? ", once tempered" : "");
     if (charged)
         line(out, "may not wait overnight: the part between bath and bake. Start so that bath, "
                   "rinse and the start of the bake fall on the same day");

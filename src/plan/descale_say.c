@@ -1,5 +1,6 @@
 /* The decision on a descale step in words. */
 #include "plan/descale_work.h"
+#include "plan/loss.h"
 
 #include "constants.h"
 #include "hardskin/tables/table.h"
@@ -47,6 +48,14 @@ static const char *next_fault(hs_bake_step next) {
 static void say_stop(hs_text *t, const hs_descale_work *w) {
     const hs_judged *j = &w->judged;
     hs_text_add(t, "Not this way: %s.", hs_hydrogen_text(j->rule.reason));
+    if (w->at->self_hard) {
+        hs_text_add(t,
+                    " Even so slow a cooling may leave the case of this steel at %.0f HRC "
+                    "(computed): soften "
+                    "it first (stress relieve, 650 C), or brush or blast.",
+                    w->at->surface_HRC);
+        return;
+    }
     if (j->rule.answer != HS_HYDROGEN_BARRED || j->no_bake) return;
     if (!w->accepted) {
         hs_text_add(t, " It takes \"accept_hydrogen_risk\" with who and when, and the bake right "
@@ -78,7 +87,8 @@ static void say_decision(const hs_descale_work *w) {
     if (w->step->by == HS_BY_ANODIC_ELECTROLYSIS && w->at->hardened)
         hs_text_add(&t, " Check the leads: the part on the POSITIVE one.");
     hs_text_add(&t, "%s", w->advice.data);
-    if (w->judged.rule.bake_after && !(w->at->scale_m > 0))
+    if (w->judged.rule.bake_after && !(w->at->scale_m > 0) &&
+        hs_loss_rust_at(w->job, w->at->step) == HS_NO_RUST)
         hs_text_add(&t, " This route leaves no scale here: look first whether there is anything "
                         "to take off.");
     if (w->assumed.length > 2) hs_text_add(&t, " Assumed: %s.", w->assumed.data + 2);

@@ -55,6 +55,13 @@ hs_tank hs_descale_filled(hs_descale_work *w) {
     return t;
 }
 
+/* Scale before rust: it takes more. */
+hs_bath_soil hs_descale_soil(const hs_descale_work *w) {
+    hs_rust rust = hs_loss_rust_at(w->job, w->at->step);
+    if (w->at->scale_m > 0 || rust == HS_NO_RUST) return HS_FORGE_SCALE;
+    return rust == HS_RUST_HEAVY ? HS_HEAVY_RUST : HS_LIGHT_RUST;
+}
+
 static int graphite(const hs_tank *t) {
     return !strcmp(t->anode, "graphite") || !strcmp(t->anode, "carbon");
 }
@@ -81,13 +88,6 @@ static hs_status resistance(hs_tank_run *run, const hs_descale_work *w, const hs
     return hs_bath_plates_ohm(&run->bath_ohm, k, t->gap_m, fmin(area_m2, t->anode_area_m2), err);
 }
 
-/* Scale before rust: it takes more. */
-static hs_bath_soil soil_of(const hs_descale_work *w) {
-    hs_rust rust = hs_loss_rust_at(w->job, w->at->step);
-    if (w->at->scale_m > 0 || rust == HS_NO_RUST) return HS_FORGE_SCALE;
-    return rust == HS_RUST_HEAVY ? HS_HEAVY_RUST : HS_LIGHT_RUST;
-}
-
 hs_status hs_descale_run(hs_tank_run *run, const hs_descale_work *w, const hs_tank *t,
                          double area_m2, hs_error *err) {
     double soda_pct, amps;
@@ -108,7 +108,8 @@ hs_status hs_descale_run(hs_tank_run *run, const hs_descale_work *w, const hs_ta
     status = hs_bath_amps(&run->bath_amps_A, &cell, t->volts_V, INFINITY, err);
     if (status == HS_OK) status = hs_bath_amps(&amps, &cell, t->volts_V, t->amps_A, err);
     if (status == HS_OK)
-        status = hs_bath_plan_time(&plan, area_m2, 0, soil_of(w), w->at->scale_m, amps, err);
+        status =
+            hs_bath_plan_time(&plan, area_m2, 0, hs_descale_soil(w), w->at->scale_m, amps, err);
     if (status == HS_OK) status = hs_bath_volts(&run->volts_V, &cell, plan.amps_A, err);
     if (status != HS_OK) return status;
     run->amps_A = plan.amps_A;
@@ -292,9 +293,9 @@ hs_status hs_descale_anodic(hs_descale_work *w, hs_error *err) {
     return finish(w, &t, err);
 }
 
-void hs_descale_usual_time(double *low_s, double *high_s, hs_descale_method by, double area_m2,
-                           double scale_m) {
-    double dm2 = area_m2 / DM2_m2;
+void hs_descale_usual_time(double *low_s, double *high_s, hs_descale_method by,
+                           const hs_descale_work *w) {
+    double area_m2 = w->area_m2, dm2 = area_m2 / DM2_m2;
     const hs_table *acids = hs_table_get(HS_TABLE_ACIDS);
     size_t citric = (size_t)hs_table_row(acids, HS_ACIDS_ACID, "citric");
     hs_bath_plan bath;
@@ -321,8 +322,8 @@ void hs_descale_usual_time(double *low_s, double *high_s, hs_descale_method by, 
         *high_s = hs_table_number(acids, citric, HS_ACIDS_TIME_HIGH) * HOUR_s;
         break;
     case HS_BY_ELECTROLYSIS:
-        if (hs_bath_plan_time(&bath, area_m2, 0, HS_FORGE_SCALE, scale_m, HS_K_DESCALE_SUPPLY_AMPS,
-                              NULL) != HS_OK)
+        if (hs_bath_plan_time(&bath, area_m2, 0, hs_descale_soil(w), w->at->scale_m,
+                              HS_K_DESCALE_SUPPLY_AMPS, NULL) != HS_OK)
             break;
         *low_s = bath.time_low_s;
         *high_s = bath.time_high_s;

@@ -4,6 +4,7 @@
 
 #include "base/text.h"
 #include "hardskin/model/bake.h"
+#include "hardskin/model/bath.h"
 #include "plan/descale.h"
 
 /** One question to the hydrogen rule, and what it said. */
@@ -56,6 +57,9 @@ typedef struct hs_tank_run {
     int below_range;
 } hs_tank_run;
 
+/** What is to come off. */
+hs_bath_soil hs_descale_soil(const hs_descale_work *w);
+
 /** Run a tank for `area_m2` of the part in it. */
 hs_status hs_descale_run(hs_tank_run *run, const hs_descale_work *w, const hs_tank *tank,
                          double area_m2, hs_error *err);
@@ -64,8 +68,8 @@ hs_status hs_descale_run(hs_tank_run *run, const hs_descale_work *w, const hs_ta
 void hs_descale_raise(hs_descale_work *w, const hs_tank *tank);
 
 /** Least and most time of a way with all of its defaults (s). */
-void hs_descale_usual_time(double *low_s, double *high_s, hs_descale_method by, double area_m2,
-                           double scale_m);
+void hs_descale_usual_time(double *low_s, double *high_s, hs_descale_method by,
+                           const hs_descale_work *w);
 
 /** The words: the decision, the limits passed, the bake, the order in time. */
 void hs_descale_say(hs_descale_work *w);

@@ -4,7 +4,7 @@
 #include "hardskin/model/hardenability.h"
 #include "plan/blank.h"
 #include "plan/caution.h"
-#include "plan/descale.h"
+#include "plan/descale_state.h"
 #include "plan/fill.h"
 #include "plan/fire.h"
 #include "plan/grind.h"
@@ -46,18 +46,6 @@ static hs_status check_job(const hs_job *job, hs_error *err) {
     return HS_OK;
 }
 
-static hs_descale_at state_at(const hs_chain *chain, size_t step) {
-    hs_temper tempers[HS_MAX_TEMPERS];
-    double surface_HV = hs_chain_surface_HV(chain, step);
-    int hardened = !isnan(surface_HV);
-    return (hs_descale_at){.step = step,
-                           .surface_HRC = hs_hardened_HRC(surface_HV),
-                           .core_HRC = hardened ? hs_hardened_HRC(chain->core_HV.mid) : NAN,
-                           .hardened = hardened,
-                           .tempered = hs_route_tempers_before(tempers, chain->job, step) > 0,
-                           .scale_m = hs_loss_standing_m(&chain->loss, step)};
-}
-
 /* One more, in the order of the route; the worst, of equals the last, is told of first. */
 static void add_descale(hs_result *r, const hs_result_descale *one) {
     const hs_result_descale *other = one;
@@ -85,7 +73,7 @@ static hs_status plan_descale(hs_result *r, const hs_chain *chain, hs_error *err
             return hs_fail(err, HS_E_TOO_LARGE, "one descale after each open heat",
                            "a route has at most %d descale steps", HS_MAX_DESCALES);
         hs_result_descale one = {0};
-        const hs_descale_at at = state_at(chain, i);
+        const hs_descale_at at = hs_descale_state(chain, i);
         hs_status status = hs_descale_plan(&one, job, &at, err);
         if (status != HS_OK) return status;
         add_descale(r, &one);

@@ -386,6 +386,7 @@ static void descale__area__is_that_of_the_form(void) {
 }
 
 HS_TEST_MAIN("descale", TEST(descale__tank_of_the_worked_figure__has_its_charge_and_time),
+
              TEST(descale__operating_point__solves_the_cell_and_says_what_limits),
              TEST(descale__bath__has_its_masses), TEST(descale__small_tub__grows_hot),
              TEST(descale__small_current__is_told_what_raises_it),
