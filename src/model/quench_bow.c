@@ -148,6 +148,12 @@ static void fill_between(double kappa[HS_BOW_PLASTICITIES][2], double *peak, con
     }
 }
 
+/* The first with a side cooled faster; where none is, the even one. */
+static int is_traced(const runner *r, int film, int side) {
+    int first = r->q->second_only ? 2 : 0;
+    return r->q->trace && film == 1 && side == (r->q->uneven > 0 ? first : -1);
+}
+
 /* One quench; side -1: even. */
 static hs_status run(double kappa[HS_BOW_PLASTICITIES][2], runner *r, int film, int side,
                      hs_error *err) {
@@ -156,8 +162,13 @@ static hs_status run(double kappa[HS_BOW_PLASTICITIES][2], runner *r, int film, 
     double *peak = side < 0 ? s->peak_even_1_m[film] : s->peak_side_1_m[film];
     set_bath(r, film, side);
     size_t every = set_plasticities(r, film);
-    hs_status status = hs_quench_run(left, NULL, &r->c, &r->w->work, NULL, NULL, err);
+    hs_quench_tracer tracer;
+    int traced = is_traced(r, film, side);
+    if (traced) hs_quench_trace_start(&tracer, r->q->trace, &r->c);
+    hs_status status = hs_quench_run(left, NULL, &r->c, &r->w->work,
+                                     traced ? hs_quench_trace_watch : NULL, &tracer, err);
     if (status != HS_OK) return status;
+    if (traced) hs_quench_trace_end(&tracer, &r->c, left, &r->w->work);
     s->runs++;
     for (size_t k = 0; k < r->c.n; k++) {
         kappa[k * every][0] = left[k].kappa_x_1_m;
@@ -255,6 +266,7 @@ hs_status hs_bow_surface_make(hs_bow_surface *s, const hs_bow_question *q, hs_bo
         return hs_fail(err, HS_E_IMPOSSIBLE, "5 to 20 % is usual",
                        "an unevenness of %g between the sides", q->uneven);
     *s = (hs_bow_surface){.uneven = q->uneven};
+    if (q->trace) *q->trace = (hs_quench_trace){0};
     hs_status status = hs_section_measure(&s->section, q->section, err);
     if (status == HS_OK) status = hs_quench_film(&r.c.bath.film, q->medium, err);
     if (status == HS_OK) status = make_mesh(&w->mesh, q, &s->section, &r.c.bath.film, err);

@@ -61,6 +61,7 @@ static hs_status surface_of(hs_bend *bend, const hs_job *job, const hs_route *ro
                          .mirror_x = part->mirror_x,
                          .mirror_y = part->mirror_y,
                          .alike = part->alike};
+    if (!bend->coarse) q.trace = &bend->trace;
     if (bend->case_m > 0) q.plasticity_low_1_Pa = hs_quench_plasticity_case_least();
     status = hs_bow_surface_make(&bend->surface, &q, &work->quench, err);
     if (status == HS_OK) bend->growth = hs_bow_growth(&work->quench);

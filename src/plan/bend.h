@@ -26,6 +26,7 @@ typedef struct hs_bend {
     double uneven;          /* of this job: 95 % bound */
     double growth;          /* linear strain of the length against the soft state */
     double case_m;          /* total case the runs had */
+    hs_quench_trace trace;  /* one of its quenches, for drawing; not of a coarse one */
     int coarse;             /* good enough to search with, not to answer with */
 } hs_bend;
 

@@ -57,6 +57,8 @@ void hs_fill_distortion(hs_result_distortion *out, const hs_chain *chain, const 
     out->skin_Pa = w->bend.surface.surface_Pa;
     out->ring = w->ring_m2 > 0;
     out->straightened_m = w->left_m;
+    out->one_quench = w->bend.trace;
+    out->lever_m2 = w->ring_m2 > 0 ? NAN : hs_bow_sag_m(1, w->length_m);
     term(out, "quench of the section, computed (typical)", out->quench_m);
     term(out, "the same, 1 part in 20", out->quench_high_m);
     term(out, "of it by section or case not alike all round", even_m(w));

@@ -109,6 +109,7 @@ void hs_json_distortion(hs_json *json, cJSON *to, const hs_result *result) {
     hs_json_mm(json, object, "plain_rule_mm", d->plain_m);
     hs_json_number(json, object, "skin_stress_MPa", 1e-6 * d->skin_Pa);
     hs_json_because(json, object, d->because, d->terms);
+    hs_json_one_quench(json, object, d);
 }
 
 void hs_json_confidence(hs_json *json, cJSON *to, const hs_result *result) {

@@ -10,6 +10,7 @@ void hs_json_outer_edge(hs_json *json, cJSON *to, const hs_result_case *c);
 void hs_json_inner_edge(hs_json *json, cJSON *to, const hs_result_face *f);
 void hs_json_scale(hs_json *json, cJSON *to, const hs_result *result);
 void hs_json_distortion(hs_json *json, cJSON *to, const hs_result *result);
+void hs_json_one_quench(hs_json *json, cJSON *to, const hs_result_distortion *distortion);
 void hs_json_section(hs_json *json, cJSON *to, const hs_job *job, const hs_result *result);
 void hs_json_dimensions(hs_json *json, cJSON *to, const hs_job *job, const hs_result *result);
 void hs_json_faces(hs_json *json, cJSON *to, const hs_job *job, const hs_result *result);

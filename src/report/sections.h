@@ -28,10 +28,11 @@ void hs_text_buy(hs_page *page);
 void hs_text_test_piece(hs_page *page);
 void hs_text_grind(hs_page *page);
 void hs_text_descale(hs_page *page);
-void hs_text_cautions(hs_page *page); /* before the steps they belong to */
-void hs_text_fire(hs_page *page);     /* box, gas, carbon monoxide, oil */
-void hs_text_scale(hs_page *page);    /* lines of the case: scale, also in holes and slots */
-void hs_text_heats(hs_page *page);    /* appendix: scale and soft rim, heat by heat */
+void hs_text_cautions(hs_page *page);   /* before the steps they belong to */
+void hs_text_fire(hs_page *page);       /* box, gas, carbon monoxide, oil */
+void hs_text_scale(hs_page *page);      /* lines of the case: scale, also in holes and slots */
+void hs_text_heats(hs_page *page);      /* appendix: scale and soft rim, heat by heat */
+void hs_text_one_quench(hs_page *page); /* appendix: for drawing */
 void hs_text_not_covered(hs_page *page);
 void hs_text_appendix(hs_page *page);
 

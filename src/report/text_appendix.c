@@ -66,6 +66,7 @@ static void bow_lines(hs_page *page) {
                 fabs(d->skin_Pa) * 1e-6, d->skin_Pa > 0 ? "tension" : "pressure");
     hs_page_say(page, 2, "growth of the length: %s",
                 hs_page_length(page, d->growth_m, HS_NEAREST).text);
+    hs_text_one_quench(page);
 }
 
 static void table_lines(hs_page *page) {

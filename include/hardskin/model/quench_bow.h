@@ -6,6 +6,7 @@
 #define HARDSKIN_MODEL_QUENCH_BOW_H
 
 #include "hardskin/model/quench_material.h"
+#include "hardskin/model/quench_trace.h"
 
 enum { HS_BOW_SIDES = 4, HS_BOW_FILMS = 3, HS_BOW_PLASTICITIES = 5 };
 
@@ -27,6 +28,7 @@ typedef struct hs_bow_question {
     int second_only;  /* the first axis' sides are not asked for and stay zero */
     const double *edge_factor; /* on the film, of each outline edge, or NULL */
     int mirror_x, mirror_y;    /* section and case are their own mirror image across x, y */
+    hs_quench_trace *trace;    /* out, may be NULL: of one quench, for drawing; none: 0 moments */
     int alike;                 /* both, and a quarter turn changes nothing: a round, a square */
 } hs_bow_question;
 

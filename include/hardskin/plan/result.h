@@ -6,6 +6,7 @@
 #define HARDSKIN_PLAN_RESULT_H
 
 #include "hardskin/model/indent.h"
+#include "hardskin/model/quench_trace.h"
 #include "hardskin/plan/job.h"
 #include "hardskin/plan/result_descale.h"
 
@@ -145,6 +146,9 @@ typedef struct hs_result_distortion {
     double skin_Pa;  /* stress of the skin along the part after an even quench; < 0 pressure */
     size_t terms;
     hs_term because[HS_MAX_TERMS];
+    hs_quench_trace one_quench; /* one of the computed quenches, for drawing; 0 moments: none */
+    double lever_m2; /* times a curvature of it: the bow; NaN of a ring, whose wall bends alike
+                        all round for the most part */
 } hs_result_distortion;
 
 /** What one hole or slot leaves of the section it goes through, taken to lie in its middle. */
