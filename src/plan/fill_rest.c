@@ -143,9 +143,9 @@ static void say_of_boxes(hs_result *r, const hs_chain *chain) {
                 (heat->point[heat->n - 1].time_s - heat->lag.at_heat_s) / 3600);
         if (heat->packed)
             say(r,
-                "Heating through the box is computed for a part in its middle, all %zu in one box; "
+                "Heating through the box is computed for a part in its middle, %s%zu in one box; "
                 "the heat of an uneven fire and of the box's corners is not.",
-                job->part.quantity);
+                job->part.quantity > 1 ? "all " : "", job->part.quantity);
     }
 }
 

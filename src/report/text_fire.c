@@ -5,6 +5,7 @@
 #include "hardskin/tables/table.h"
 
 #include <math.h>
+#include <stdio.h>
 
 static const double LITRE_M3 = 1e-3, BAR_PA = 1e5, PPM = 1e-6;
 
@@ -15,21 +16,21 @@ static double litres(double volume_m3) {
 }
 
 static void box_line(hs_page *page, const hs_result_pack *p) {
-    hs_words side[3];
-    char all[32] = "the part";
-    hs_text text = hs_text_start(all, sizeof all);
-    if (page->job->part.quantity > 1) hs_text_add(&text, "all %zu", page->job->part.quantity);
+    hs_words side[3], all = {"the part"};
+    if (page->job->part.quantity > 1)
+        snprintf(all.text, sizeof all.text, "all %zu", page->job->part.quantity);
     for (int k = 0; k < 3; k++)
         side[k] = hs_page_coarse(page, p->box_m[k], HS_UP);
     if (p->box_given)
-        hs_page_say(
-            page, 2, "box: %s is its least inner size; reckoned with as %s x %s x %s, for %s",
-            hs_page_nominal(page, p->box_m[0]).text, side[0].text, side[1].text, side[2].text, all);
+        hs_page_say(page, 2,
+                    "box: %s is its least inner size; reckoned with as %s x %s x %s, for %s",
+                    hs_page_nominal(page, p->box_m[0]).text, side[0].text, side[1].text,
+                    side[2].text, all.text);
     else
         hs_page_say(
             page, 2,
-            "box: none in the sheet; taken as the least that covers %s, %s x %s x %s inside", all,
-            side[0].text, side[1].text, side[2].text);
+            "box: none in the sheet; taken as the least that covers %s, %s x %s x %s inside",
+            all.text, side[0].text, side[1].text, side[2].text);
 }
 
 /* Only where the box as reckoned is too short for all. */

@@ -41,8 +41,8 @@ static void hole_line(hs_page *page, const hs_result_hole *h) {
                     h->closes ? ": NEARLY CLOSED" : "", bare.text, most.text);
     if (f->thread)
         hs_page_say(page, 4,
-                    "its pitch diameter closes by %s, at most %s: no screw goes in until it is "
-                    "chased",
+                    "its pitch diameter closes by %s, at most %s: a screw binds or does not go in "
+                    "until it is chased",
                     hs_page_short(page, h->thread_m, HS_UP).text,
                     hs_page_short(page, h->thread_most_m, HS_UP).text);
 }
@@ -68,16 +68,21 @@ void hs_text_scale(hs_page *page) {
 
 void hs_text_heats(hs_page *page) {
     const hs_result_scale *s = &page->result->scale;
+    int film = 0;
     if (s->heats == 0) return;
-    hs_page_say(page, 2, "In the open, by itself each, mm per side (band of the model):");
-    hs_page_say(page, 2, "%6s  %16s  %8s  %8s  %8s  %s", "lost", "band", "scale on", "soft rim",
-                "to 90 %", "step");
+    hs_page_say(page, 2, "In the open, each heat by itself, mm per side:");
+    hs_page_say(page, 2, "%6s %6s %6s %6s %6s %6s  %s", "lost", "least", "most", "scale", "rim",
+                "90 %", "step");
     for (size_t i = 0; i < s->heats; i++) {
         const hs_result_heat *h = &s->heat[i];
-        hs_page_say(page, 2, "%6.4f  %6.4f to %6.4f  %8.4f  %8.4f  %8.4f  %s%s", h->lost_m * 1e3,
+        film |= h->film;
+        hs_page_say(page, 2, "%6.4f %6.4f %6.4f %6.4f %6.4f %6.4f %s%.33s", h->lost_m * 1e3,
                     h->lost_low_m * 1e3, h->lost_high_m * 1e3, h->scale_m * 1e3,
-                    h->soft_rim_m * 1e3, h->depth90_m * 1e3, page->result->step[h->step].text,
-                    h->film ? " (oxygen given)" : "");
+                    h->soft_rim_m * 1e3, h->depth90_m * 1e3, h->film ? "*" : " ",
+                    page->result->step[h->step].text);
     }
-    hs_page_say(page, 2, "To 90 %%: depth at which nine tenths of the carbon are left.");
+    hs_page_say(page, 2,
+                "Least and most: band of rate and flame. Scale: on the part after it. Rim: without "
+                "carbon; 90 %%: depth at which nine tenths of it are left.%s",
+                film ? " *: the oxygen of the sheet slows the start." : "");
 }
