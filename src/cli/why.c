@@ -26,6 +26,14 @@ static int list(void) {
     return hs_out_write(&out);
 }
 
+/* What a sheet may not hold, and why. */
+static void add_forbidden(hs_out *out) {
+    const hs_table *t = hs_table_find("forbidden");
+    for (size_t i = 0; t && i < t->rows; i++)
+        hs_out_add(out, "  %s: %s; instead %s (source: %s)\n", cell(t, i, "hazard"),
+                   cell(t, i, "reason"), cell(t, i, "instead"), cell(t, i, "source"));
+}
+
 static int show_status(hs_status s) {
     hs_out out = {0};
     hs_out_add(&out, "%s (exit %d): %s.\n", hs_status_code(s), hs_status_exit(s),
@@ -33,7 +41,17 @@ static int show_status(hs_status s) {
     const char *fails = hs_status_example(s, 0), *works = hs_status_example(s, 1);
     if (fails[0]) hs_out_add(&out, "  fails:  %s\n", fails);
     if (works[0]) hs_out_add(&out, "  works:  %s\n", works);
+    if (s == HS_E_FORBIDDEN) add_forbidden(&out);
     return hs_out_write(&out);
+}
+
+/* Each key with what it stands for. */
+static void add_sources(hs_out *out, const char *keys, const char *basis) {
+    char copy[128];
+    snprintf(copy, sizeof copy, "%s", keys);
+    for (char *key = strtok(copy, " "); key; key = strtok(NULL, " "))
+        hs_out_add(out, "  source:       %s: %s\n", key, hs_source_text(key));
+    hs_out_add(out, "  basis:        %s\n", basis);
 }
 
 static int show_caution(const hs_caution *c) {
@@ -45,7 +63,7 @@ static int show_caution(const hs_caution *c) {
     hs_out_add(&out, "  consequence:  %s\n", c->consequence);
     hs_out_add(&out, "  avoidance:    %s\n", c->avoidance);
     hs_out_add(&out, "  shown for:    %s\n", c->when);
-    hs_out_add(&out, "  source:       %s (%s; tables/SOURCES.md)\n", c->source, c->basis);
+    add_sources(&out, c->source, c->basis);
     hs_out_add(&out, "Local codes and licensed practice come first.\n");
     return hs_out_write(&out);
 }

@@ -43,6 +43,9 @@ void csv_sources(csv_reader *reader, const char *path) {
         for (size_t i = 0; i < reader->sources; i++)
             if (!strcmp(reader->source[i], line + 2))
                 csv_fault(&here, number, "source key '%s' stands twice", line + 2);
+        char *text = colon + 1 + strspn(colon + 1, " ");
+        text[strcspn(text, "\r\n")] = '\0';
+        reader->source_text[reader->sources] = keep(text);
         reader->source[reader->sources++] = keep(line + 2);
     }
     fclose(file);

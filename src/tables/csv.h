@@ -9,6 +9,7 @@ enum { CSV_COLUMNS = 24, CSV_ROWS = 512, CSV_SOURCES = 256, CSV_TABLES = 256 };
 /* What one run of the generator knows and has found so far. Start it with csv_start. */
 typedef struct csv_reader {
     const char *source[CSV_SOURCES]; /* keys that SOURCES.md explains */
+    const char *source_text[CSV_SOURCES];
     size_t sources;
     const char *table[CSV_TABLES]; /* ids read */
     size_t tables;

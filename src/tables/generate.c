@@ -124,13 +124,27 @@ static void write_record(FILE *out, const csv_table *t) {
             t->id, t->id);
 }
 
+static void write_sources(FILE *out, const csv_reader *reader) {
+    fprintf(out, "const char *const hs_sources_data[][2] = {\n");
+    for (size_t i = 0; i < reader->sources; i++) {
+        fprintf(out, "    {");
+        put_string(out, reader->source[i]);
+        fprintf(out, ", ");
+        put_string(out, reader->source_text[i]);
+        fprintf(out, "},\n");
+    }
+    fprintf(out, "};\nconst size_t hs_sources_count = %zu;\n", reader->sources);
+}
+
 static void write_data(const char *dir, const csv_table *tables, size_t n,
-                       unsigned long long hash) {
+                       const csv_reader *reader) {
     FILE *head = open_out(dir, "tables_data.h");
     fprintf(head, "#ifndef HS_TABLES_DATA_H\n#define HS_TABLES_DATA_H\n"
                   "#include \"hardskin/tables/table.h\"\n"
                   "extern const hs_table hs_tables_data[];\n"
-                  "extern const char hs_tables_hash[];\n#endif\n");
+                  "extern const char hs_tables_hash[];\n"
+                  "extern const char *const hs_sources_data[][2];\n"
+                  "extern const size_t hs_sources_count;\n#endif\n");
     close_out(head);
     FILE *out = open_out(dir, "tables_data.c");
     fprintf(out, "#include \"tables_data.h\"\n#include <math.h>\n");
@@ -139,7 +153,8 @@ static void write_data(const char *dir, const csv_table *tables, size_t n,
     fprintf(out, "const hs_table hs_tables_data[] = {\n");
     for (size_t i = 0; i < n; i++)
         write_record(out, &tables[i]);
-    fprintf(out, "};\nconst char hs_tables_hash[] = \"%016llx\";\n", hash);
+    fprintf(out, "};\nconst char hs_tables_hash[] = \"%016llx\";\n", reader->hash);
+    write_sources(out, reader);
     close_out(out);
 }
 
@@ -158,6 +173,6 @@ int main(int argc, char **argv) {
     if (reader.faults) return 1;
     write_list(argv[1], tables, n);
     write_constants(argv[1], tables, n);
-    write_data(argv[1], tables, n, reader.hash);
+    write_data(argv[1], tables, n, &reader);
     return 0;
 }

@@ -19,6 +19,12 @@ const char *hs_table_hash(void) {
     return hs_tables_hash;
 }
 
+const char *hs_source_text(const char *key) {
+    for (size_t i = 0; i < hs_sources_count; i++)
+        if (!strcmp(hs_sources_data[i][0], key)) return hs_sources_data[i][1];
+    return "";
+}
+
 double hs_table_number(const hs_table *table, size_t row, size_t column) {
     return table->number[row * table->columns + column];
 }

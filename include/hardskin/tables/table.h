@@ -40,6 +40,9 @@ HS_API const hs_table *hs_table_find(const char *name);
 /** Hash over all tables as embedded, for reports: 16 hex digits. */
 HS_API const char *hs_table_hash(void);
 
+/** What a source key stands for, as tables/SOURCES.md has it; "" for a key that is none. */
+HS_API const char *hs_source_text(const char *key);
+
 /** Number in a cell; NaN when the cell is empty or words. Row and column must exist. */
 HS_API double hs_table_number(const hs_table *table, size_t row, size_t column);
 

@@ -69,6 +69,17 @@ static void table__the_hash__sixteen_hex_digits(void) {
     CHECK(strspn(hs_table_hash(), "0123456789abcdef") == 16);
 }
 
+static void table__each_source__is_explained(void) {
+    CHECK(strstr(hs_source_text("codata2018"), "CODATA 2018") != NULL);
+    CHECK(!hs_source_text("no-such-key")[0]);
+    for (size_t i = 0; i < HS_TABLE_COUNT; i++) {
+        char keys[200];
+        snprintf(keys, sizeof keys, "%s", hs_table_get((hs_table_id)i)->source);
+        for (char *key = strtok(keys, " "); key; key = strtok(NULL, " "))
+            CHECK(strlen(hs_source_text(key)) > 10);
+    }
+}
+
 static void table__a_constant__is_the_cell(void) {
     const hs_table *t = hs_table_get(HS_TABLE_PHYSICAL);
     int row = hs_table_row(t, 0, "gas_constant");
@@ -81,4 +92,5 @@ static void table__a_constant__is_the_cell(void) {
 HS_TEST_MAIN("tables_table", TEST(table__between_rows__a_straight_line),
              TEST(table__outside_the_rows__nothing), TEST(table__columns_and_rows__found_by_name),
              TEST(table__each_one__has_head_and_its_own_number),
-             TEST(table__the_hash__sixteen_hex_digits), TEST(table__a_constant__is_the_cell))
+             TEST(table__the_hash__sixteen_hex_digits), TEST(table__each_source__is_explained),
+             TEST(table__a_constant__is_the_cell))
