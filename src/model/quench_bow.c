@@ -77,7 +77,7 @@ static double ramp(double at, double low, double high) {
 }
 
 /* From thin walls over flats to squares and rounds, without a step. */
-static double doubt_share(const hs_section_properties *p) {
+double hs_bow_doubt_share(const hs_section_properties *p) {
     double slender = sqrt(p->I2_m4 / p->I1_m4); /* 1 for a square, thin / wide for a flat */
     double wall = 2 * p->cooling_size_m / (2 * p->reach_m);
     double flat = ramp(wall, HS_K_QUENCH_CHANGE_WALL_THIN, HS_K_QUENCH_CHANGE_WALL_FLAT);
@@ -275,7 +275,7 @@ hs_status hs_bow_surface_make(hs_bow_surface *s, const hs_bow_question *q, hs_bo
     hs_quench_steel_usual(&r.steel);
     set_axes(s, q->first_rad);
     set_levels(s, q);
-    s->doubt_share = doubt_share(&s->section);
+    s->doubt_share = hs_bow_doubt_share(&s->section);
     s->soft = 1 - q->layer->share[q->layer->n - 1];
     r.c = (hs_quench_case){.mesh = &w->mesh,
                            .steel = &r.steel,

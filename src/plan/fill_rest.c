@@ -105,6 +105,12 @@ static void say_of_shape(hs_result *r, const hs_chain *chain) {
            "pockets, supports and handling are therefore added by judgement (A4).");
     if (chain->warp.ring_m2 > 0)
         say(r, "Ovality: unevenness taken as turning twice round the ring, a judgement.");
+    if (job->part.form == HS_BAR || job->part.form == HS_RING)
+        say(r,
+            "Taper: the growth across is one figure for the whole length; ends that grow unlike "
+            "each other, dipped one first, are taken to lie within its bound of %.1f %%, a "
+            "judgement.",
+            100 * HS_K_PLAN_DOUBT_GROWTH_ACROSS);
     if (quench->uneven < 0) {
         double usual = hs_table_number(hs_table_get(HS_TABLE_QUENCH), quench->medium_row,
                                        HS_QUENCH_UNEVEN_REFERENCE);

@@ -64,6 +64,10 @@ typedef struct hs_bow_work {
 HS_API hs_status hs_bow_surface_make(hs_bow_surface *surface, const hs_bow_question *q,
                                      hs_bow_work *work, hs_error *err);
 
+/** Doubt of straight fibres against a solid body, one standard deviation as a share of the largest
+ *  curvature on the way, by the section's shape (tables/quench_change.csv). */
+HS_API double hs_bow_doubt_share(const hs_section_properties *section);
+
 /** Curvatures of one quench (1/m).
  *    uneven       double  in  times the bound of the runs; 0 even
  *    direction    double  in  rad from the first side's axis: the side that is cooled faster.
