@@ -47,6 +47,16 @@ static void say_before(const hs_descale_work *w, int wet) {
              traps_liquid(w->job) ? ", plug threads and blind holes" : "");
 }
 
+static void say_leads(const hs_descale_work *w) {
+    if (w->step->by == HS_BY_ELECTROLYSIS)
+        line(w->out,
+             "switch on last: the part on the NEGATIVE lead, the anode on the positive, the "
+             "two not touching");
+    if (w->step->by == HS_BY_ANODIC_ELECTROLYSIS)
+        line(w->out, "switch on last: the part on the POSITIVE lead, the other plate on the "
+                     "negative, the two not touching");
+}
+
 /* Out of the tub: nothing of it stays on the part. */
 static void say_rinse(const hs_descale_work *w) {
     if (w->step->by == HS_BY_ACID)
@@ -73,6 +83,9 @@ static void say_charged(const hs_descale_work *w) {
          "then the bake, begun within %s, %s at most: have the oven hot before the part goes into "
          "the bath",
          within, latest);
+    if (w->job->part.quantity > 1)
+        line(w->out, "each part into the oven as it comes out: the first does not wait for the "
+                     "last");
     line(w->out, "not before the bake: straighten, clamp, strike, load or grind it");
 }
 
@@ -82,12 +95,17 @@ static void say_after(const hs_descale_work *w, int charged) {
         line(out, "before the next fire: wash the oil off, it smokes and burns");
         return;
     }
-    if (w->at->scale_m > 0)
-        line(out, "measure only now, on the clean part: scale of %s a side reads as %s on its size",
-             hs_word_length(w->at->scale_m, w->job->inch_first, HS_NEAREST).text,
-             hs_word_length(2 * w->at->scale_m, w->job->inch_first, HS_NEAREST).text);
-    line(out, "then measure, then grind%s; scale clogs the wheel and hides cracks",
-         charged ? ", both after the bake" : "");
+    const char *bake = charged ? ", both after the bake" : "";
+    if (!(w->at->scale_m > 0)) {
+        line(out, "then measure, then grind%s", bake);
+        return;
+    }
+    int inch = w->job->inch_first;
+    line(out,
+         "then measure, then grind%s: scale of %s a side reads as %s on the size, clogs the wheel "
+         "and hides cracks",
+         bake, hs_word_length(w->at->scale_m, inch, HS_NEAREST).text,
+         hs_word_length(2 * w->at->scale_m, inch, HS_NEAREST).text);
 }
 
 static void say_wait(const hs_descale_work *w, int charged, int wet) {
@@ -109,6 +127,7 @@ void hs_descale_say_order(hs_descale_work *w) {
     int charged = w->judged.bake;
     if (w->out->verdict == HS_CLEAN_STOP) return; /* no recipe for what is not done */
     say_before(w, wet);
+    say_leads(w);
     if (wet) say_rinse(w);
     if (charged) say_charged(w);
     say_rust(w, charged);

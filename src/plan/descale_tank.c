@@ -191,16 +191,19 @@ static hs_status put_gas(hs_descale_work *w, const hs_tank *t, hs_error *err) {
     out->spark_distance_m = gas.spark_distance_m;
     out->room_pct = 100 * end;
     snprintf(out->air_rule, sizeof out->air_rule, "%s", gas.governs);
-    *air = (hs_result_air){.present = 1,
-                           .oxygen_m3_s = gas.o2_m3_s,
-                           .battery_m3_s = gas.air_battery_room_m3_s,
-                           .workplace_m3_s = gas.air_workplace_m3_s,
-                           .battery_opening_m2 = gas.opening_m2,
-                           .hour_pct = 100 * hour,
-                           .steady_pct = 100 * steady,
-                           .most_fresh_air_m3_s = most.fresh_air_m3_s,
-                           .most_opening_m2 = most.opening_fresh_air_m2,
-                           .lid_m3 = HS_K_DESCALE_LID_SPACE};
+    *air =
+        (hs_result_air){.present = 1,
+                        .oxygen_m3_s = gas.o2_m3_s,
+                        .battery_m3_s = gas.air_battery_room_m3_s,
+                        .workplace_m3_s = gas.air_workplace_m3_s,
+                        .battery_opening_m2 = gas.opening_m2,
+                        .hour_pct = 100 * hour,
+                        .steady_pct = 100 * steady,
+                        .most_fresh_air_m3_s = most.fresh_air_m3_s,
+                        .most_opening_m2 = most.opening_fresh_air_m2,
+                        .near_m = HS_K_HYDROGEN_NEAR,
+                        .room_least_m3 = HS_K_HYDROGEN_NATURAL_ROOM * gas.fresh_air_m3_s * HOUR_s,
+                        .lid_m3 = HS_K_DESCALE_LID_SPACE};
     hs_gas_headspace_s(&air->lid_keep_s, hs_gas_keep_below(), gas.h2_m3_s, air->lid_m3, NULL);
     hs_gas_headspace_s(&air->lid_explosive_s, hs_gas_explosive_limit(), gas.h2_m3_s, air->lid_m3,
                        NULL);

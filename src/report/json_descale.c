@@ -94,6 +94,8 @@ static void put_air(hs_json *json, cJSON *to, const hs_result_air *a) {
     hs_json_number(json, air, "steady_pct", a->steady_pct);
     hs_json_number(json, air, "most_fresh_air_m3_h", a->most_fresh_air_m3_s * 3600);
     hs_json_number(json, air, "most_opening_cm2", a->most_opening_m2 * 1e4);
+    hs_json_mm(json, air, "near_mm", a->near_m);
+    hs_json_number(json, air, "room_least_m3", a->room_least_m3);
     hs_json_number(json, air, "lid_L", a->lid_m3 * 1e3);
     hs_json_number(json, air, "lid_1_pct_min", a->lid_keep_s / 60);
     hs_json_number(json, air, "lid_4_pct_min", a->lid_explosive_s / 60);

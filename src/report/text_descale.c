@@ -77,7 +77,9 @@ static void bath_lines(hs_page *page, const hs_result_descale *d) {
         hs_page_say(page, 2, "left alone it boils after %s: a larger tub, or less current",
                     time_words(time, t->boils_s, HS_DOWN));
     if (t->cable_mm2 > 0)
-        hs_page_say(page, 2, "leads of %.3g mm2 copper or more, for all the supply gives",
+        hs_page_say(page, 2,
+                    "leads of %.3g mm2 copper or more, for all the supply gives; a charger that "
+                    "looks for a battery may not start on a tub",
                     t->cable_mm2);
     else
         hs_page_say(page, 2, "leads: more current than the table of leads has: ask an electrician");
@@ -97,14 +99,14 @@ static void air_lines(hs_page *page, const hs_result_descale *d) {
     const hs_result_air *a = &d->air;
     char one[48], four[48];
     if (!(d->hydrogen_m3_s > 0)) return;
-    hs_page_say(page, 2,
-                "hydrogen %.2f L/min (%.1f L/h, with %.1f L/h of oxygen; burns and explodes in "
-                "air): fresh air at least %.1f m3/h, an inlet and an outlet of %.0f cm2 or more "
-                "each, no spark within %.2f m",
-                d->hydrogen_m3_s * 6e4, d->hydrogen_m3_s * 3.6e6, a->oxygen_m3_s * 3.6e6,
-                hs_round_to(d->fresh_air_m3_s * 3600, 1, HS_UP),
-                hs_round_to(d->opening_m2 * 1e4, 0, HS_UP),
-                hs_round_to(d->spark_distance_m, 2, HS_UP));
+    hs_page_say(
+        page, 2,
+        "hydrogen up to %.2f L/min (%.1f L/h, with %.1f L/h of oxygen; burns and explodes in "
+        "air): fresh air at least %.1f m3/h, an inlet and an outlet of %.0f cm2 or more "
+        "each in a room of %.1f m3 or more, no spark within %.2f m",
+        d->hydrogen_m3_s * 6e4, d->hydrogen_m3_s * 3.6e6, a->oxygen_m3_s * 3.6e6,
+        hs_round_to(d->fresh_air_m3_s * 3600, 1, HS_UP), hs_round_to(d->opening_m2 * 1e4, 0, HS_UP),
+        hs_round_to(a->room_least_m3, 1, HS_UP), hs_round_to(d->spark_distance_m, 2, HS_UP));
     if (a->present)
         hs_page_say(page, 2,
                     "rule: %s, %.2f m3/h, the larger of two; IEC 62485-2 asks %.2f m3/h and "
@@ -128,9 +130,10 @@ static void air_lines(hs_page *page, const hs_result_descale *d) {
                     d->room_pct);
     if (a->lid_m3 > 0)
         hs_page_say(page, 2,
-                    "no lid: %.0f L of air under one would be at 1 %% in %s, at 4 %% in %s",
+                    "no lid: %.0f L of air under one would be at 1 %% in %s, at 4 %% in %s; within "
+                    "%.0f cm of the bath take the air as explosive always",
                     a->lid_m3 * 1e3, time_words(one, a->lid_keep_s, HS_DOWN),
-                    time_words(four, a->lid_explosive_s, HS_DOWN));
+                    time_words(four, a->lid_explosive_s, HS_DOWN), a->near_m * 100);
 }
 
 static void acid_lines(hs_page *page, const hs_result_descale *d) {

@@ -60,6 +60,8 @@ typedef struct hs_result_air {
     double battery_opening_m2;           /* by the battery-room rule alone */
     double hour_pct, steady_pct;         /* hydrogen in the room; steady NaN: no air change */
     double most_fresh_air_m3_s, most_opening_m2; /* at most_amps_A */
+    double near_m;                               /* explosive within it, whatever the air */
+    double room_least_m3;                        /* for openings alone to be enough */
     double lid_m3, lid_keep_s, lid_explosive_s;  /* such a space under a lid: time to 1 and 4 % */
 } hs_result_air;
 
@@ -87,7 +89,7 @@ typedef struct hs_result_descale {
     size_t step; /* index into the job's steps */
     char method[64];
     char text[960];      /* the decision and why, what was assumed */
-    char rule[480];      /* published limits the hardness there passes, and which governs */
+    char rule[600];      /* published limits the hardness there passes, and which governs */
     char accepted[128];  /* who accepted the hydrogen risk, and when; "" nobody, or not asked */
     double hardness_HRC; /* at that step, NaN if soft */
     double core_HRC;     /* likewise */

@@ -1,4 +1,4 @@
-/* The working figures of a descale step: tank, air, acid, area. The rule: descale_rule.c. */
+/* The working figures of a descale step: tank, air, acid. The rule: descale_rule.c. */
 #include "descale_floor.h"
 #include "support/check.h"
 
@@ -232,6 +232,7 @@ static void descale__air__names_both_rules_and_takes_the_larger(void) {
     NEAR(d.air.hour_pct, 100 * q / air_m3_s * -expm1(-.5), 1e-9);
     NEAR(d.air.steady_pct, 100 * q / air_m3_s, 1e-9);
     CHECK(d.room_pct < d.air.steady_pct);
+    NEAR(d.air.room_least_m3, 2.5 * .612, 1e-9); /* published: 2.5 Q (read second-hand) */
     /* computed: 20 L under a lid: 1 % in 2.6 min, 4 % in 10.5 min (25 C; here 20 C) */
     NEAR(d.air.lid_keep_s / 60, 2.6 * 298.15 / 293.15, .06);
     NEAR(d.air.lid_explosive_s / 60, 10.5 * 298.15 / 293.15, .06);
@@ -361,30 +362,6 @@ static void descale__acid__tells_its_amounts(void) {
     CHECK(strstr(d.acid.note, "without effect") != NULL);
 }
 
-static void descale__area__is_that_of_the_form(void) {
-    /* exact: closed forms */
-    double a;
-    hs_part part = {.form = HS_PLATE, .length_m = 3, .width_m = 2, .thickness_m = 1};
-    CHECK(hs_part_area(&a, &part, NULL) == HS_OK);
-    NEAR(a, 22, 1e-12);
-    NEAR(hs_part_largest(&part), 3, 0);
-    part = (hs_part){.form = HS_BAR, .length_m = 2, .diameter_m = 1};
-    CHECK(hs_part_area(&a, &part, NULL) == HS_OK);
-    NEAR(a, 2.5 * PI, 1e-9);
-    part = (hs_part){.form = HS_RING, .length_m = 1, .outside_m = 2, .bore_m = 1};
-    CHECK(hs_part_area(&a, &part, NULL) == HS_OK);
-    NEAR(a, 4.5 * PI, 1e-9); /* walls 3 pi, ends 2 x .75 pi */
-    NEAR(hs_part_largest(&part), 2, 0);
-    hs_point square[] = {{0, 0}, {4, 0}, {4, 1}, {0, 1}};
-    part = (hs_part){.form = HS_PROFILE, .length_m = 3, .section = {.outline = {square, 4}}};
-    CHECK(hs_part_area(&a, &part, NULL) == HS_OK);
-    NEAR(a, 38, 1e-9);
-    NEAR(hs_part_largest(&part), 4, 0);
-    part.length_m = 0;
-    part.form = HS_BAR;
-    CHECK(hs_part_area(&a, &part, NULL) == HS_E_IMPOSSIBLE);
-}
-
 HS_TEST_MAIN("descale", TEST(descale__tank_of_the_worked_figure__has_its_charge_and_time),
 
              TEST(descale__operating_point__solves_the_cell_and_says_what_limits),
@@ -397,4 +374,4 @@ HS_TEST_MAIN("descale", TEST(descale__tank_of_the_worked_figure__has_its_charge_
              TEST(descale__impossible_tanks__are_refused),
              TEST(descale__what_the_sheet_left_out__is_named),
              TEST(descale__anodic__is_short_and_wears_no_anode),
-             TEST(descale__acid__tells_its_amounts), TEST(descale__area__is_that_of_the_form))
+             TEST(descale__acid__tells_its_amounts))

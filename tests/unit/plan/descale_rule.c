@@ -131,7 +131,7 @@ static void descale__reason__names_the_limit_that_governs(void) {
     CHECK(strstr(d.rule, "surface-hardened parts by their layer") != NULL);
     CHECK(strstr(d.rule, "ISO 27831-1") && strstr(d.rule, "core from 32 HRC"));
     CHECK(strstr(d.rule, "layer from 35 HRC") && strstr(d.rule, "320 HV"));
-    CHECK(strstr(d.rule, "365 HV") != NULL);
+    CHECK(strstr(d.rule, "365 HV") && strstr(d.rule, "from 51 HRC"));
     plan(&d, FLOOR_THROUGH_HARD, HS_BY_ELECTROLYSIS, "", NEXT_NOTHING);
     CHECK(strstr(d.rule, "ISO 9587") && !strstr(d.rule, "35 HRC") && !strstr(d.rule, "HV"));
     plan(&d, FLOOR_THROUGH_SOFT, HS_BY_ELECTROLYSIS, "", NEXT_NOTHING);
@@ -235,7 +235,7 @@ static void descale__order__tells_what_waits_and_what_does_not(void) {
     plan(&d, FLOOR_TEMPERED, HS_BY_BRUSH, "", NEXT_NOTHING);
     CHECK(line_with(&d, "oil it at once") && line_with(&d, "may wait overnight"));
     CHECK(!line_with(&d, "may not wait") && !line_with(&d, "bake"));
-    CHECK(strstr(line_with(&d, "measure only now"), "0.200 mm on its size") !=
+    CHECK(strstr(line_with(&d, "then measure"), "0.200 mm on the size") !=
           NULL); /* exact: 2 x .1 */
     plan(&d, FLOOR_UNTEMPERED, HS_BY_BRUSH, "", NEXT_NOTHING);
     CHECK(!strncmp(d.order[0], "before: temper", 14));
