@@ -8,10 +8,10 @@
 /* The mesh. A gentle film leaves the section nearly even (and many small cells would take a march
  * of hours very many steps). A fierce one makes its gradients in the skin: there the first cell is
  * this share of conductivity over film, each further one twice as thick. */
-static const double ROUND_FINER = 1.5; /* cheap there, and the doubt is small */
+static const double ROUND_FINER = 2; /* cheap there, and the doubt is small */
 /* Without a case there are few fibres; and plasticity may be none, which shows each of them. */
 static const double PLAIN_FINER = 1.3;
-static const double CELLS_GENTLE = 3, CELLS_USUAL = 5, CELLS_FIERCE = 3.5; /* across a wall */
+static const double CELLS_GENTLE = 3, CELLS_USUAL = 3.5, CELLS_FIERCE = 3.5; /* across a wall */
 static const double SKIN = 0.35, HOT_W_MK = 28;
 static const double COARSE = 1 / 1.6;
 static const double GENTLE_W_M2K = 300, FIERCE_W_M2K = 7000;
