@@ -110,13 +110,20 @@ static hs_status work_out(hs_descale_work *w, hs_error *err) {
     return HS_OK;
 }
 
+static void whole_minutes(char out[48], double minutes) {
+    if (minutes < 2)
+        snprintf(out, 48, "1 min");
+    else
+        hs_format_time(out, 48, 60 * minutes, HS_NEAREST);
+}
+
 static void add_alternative(hs_descale_work *w, const hs_judged *j, hs_descale_method by) {
     hs_result_descale *out = w->out;
     double low_s, high_s;
     char low[48], high[48];
     hs_descale_usual_time(&low_s, &high_s, by, w);
-    hs_format_time(low, sizeof low, 60 * fmax(round(low_s / 60), 1), HS_NEAREST);
-    hs_format_time(high, sizeof high, 60 * ceil(high_s / 60), HS_UP);
+    whole_minutes(low, round(low_s / 60));
+    whole_minutes(high, ceil(high_s / 60));
     hs_text t = hs_text_start(out->alternative[out->alternatives++], sizeof out->alternative[0]);
     hs_text_add(&t, "%s: %s to %s", takes_text(by, HS_DESCALE_TAKES_METHOD), low, high);
     if (j->bake) {

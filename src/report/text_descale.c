@@ -99,14 +99,14 @@ static void air_lines(hs_page *page, const hs_result_descale *d) {
     const hs_result_air *a = &d->air;
     char one[48], four[48];
     if (!(d->hydrogen_m3_s > 0)) return;
-    hs_page_say(
-        page, 2,
-        "hydrogen up to %.2f L/min (%.1f L/h, with %.1f L/h of oxygen; burns and explodes in "
-        "air): fresh air at least %.1f m3/h, an inlet and an outlet of %.0f cm2 or more "
-        "each in a room of %.1f m3 or more, no spark within %.2f m",
-        d->hydrogen_m3_s * 6e4, d->hydrogen_m3_s * 3.6e6, a->oxygen_m3_s * 3.6e6,
-        hs_round_to(d->fresh_air_m3_s * 3600, 1, HS_UP), hs_round_to(d->opening_m2 * 1e4, 0, HS_UP),
-        hs_round_to(a->room_least_m3, 1, HS_UP), hs_round_to(d->spark_distance_m, 2, HS_UP));
+    hs_page_say(page, 2,
+                "hydrogen up to %.2g L/h (with %.2g L/h of oxygen; it burns and explodes in "
+                "air): fresh air at least %.1f m3/h, an inlet and an outlet of %.0f cm2 or more "
+                "each in a room of %.1f m3 or more, no spark within %.2f m",
+                d->hydrogen_m3_s * 3.6e6, a->oxygen_m3_s * 3.6e6,
+                hs_round_to(d->fresh_air_m3_s * 3600, 1, HS_UP),
+                hs_round_to(d->opening_m2 * 1e4, 0, HS_UP), hs_round_to(a->room_least_m3, 1, HS_UP),
+                hs_round_to(d->spark_distance_m, 2, HS_UP));
     if (a->present)
         hs_page_say(page, 2,
                     "rule: %s, %.2f m3/h, the larger of two; IEC 62485-2 asks %.2f m3/h and "
