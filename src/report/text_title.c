@@ -88,6 +88,18 @@ static void verdict_line(hs_page *page) {
     }
 }
 
+/* A tank that must not be used stands beside the verdict of the wheel. */
+static void descale_line(hs_page *page) {
+    const hs_result *r = page->result;
+    if (!r->descale_present) return;
+    if (r->descale_verdict == HS_CLEAN_STOP)
+        hs_page_say(page, 0,
+                    "DESCALE: STOP. Not by %s at that step; what instead stands under DESCALE.",
+                    r->descale.method);
+    else if (r->descale_verdict == HS_CLEAN_CARE)
+        hs_page_say(page, 0, "DESCALE: WITH CARE, by %s: read DESCALE before.", r->descale.method);
+}
+
 /* What is dangerous must not wait for page two. */
 static void danger_line(hs_page *page) {
     size_t n = 0;
@@ -105,6 +117,7 @@ void hs_text_title(hs_page *page) {
     hs_page_say(page, 0, "%s", page->job->name);
     part_line(page);
     if (page->result->grind != HS_STOP || !hs_text_at_bench(page)) verdict_line(page);
+    descale_line(page);
     danger_line(page);
     if (hs_text_at_bench(page)) return;
     for (size_t i = 0; i < page->job->dimensions; i++)
