@@ -60,6 +60,27 @@ static int has_hole(const hs_job *job) {
     return 0;
 }
 
+static int has_thread(const hs_job *job) {
+    for (size_t i = 0; i < job->features; i++)
+        if (job->feature[i].thread) return 1;
+    return 0;
+}
+
+/* Does this very step scale the part? */
+static int scales(const list *l) {
+    for (size_t i = 0; i < l->r->scale.heats; i++)
+        if (l->r->scale.heat[i].step == l->step) return 1;
+    return 0;
+}
+
+/* Scale in holes, before the first heat that makes it. */
+static void add_holes(list *l) {
+    if (!scales(l)) return;
+    if (has_hole(l->job)) add(l, "hole-scale");
+    for (size_t i = 0; i < l->r->scale.holes; i++)
+        if (l->r->scale.hole[i].closes) add(l, "hole-closed");
+}
+
 static int traps_liquid(const hs_job *job) {
     for (size_t i = 0; i < job->features; i++)
         if (job->feature[i].thread || job->feature[i].blind) return 1;
@@ -90,7 +111,6 @@ static void add_stock(list *l) {
 
 static void add_fire(list *l) {
     ADD_ALL(l, "zinc-fume", "hot-metal");
-    if (has_hole(l->job)) add(l, "hole-scale");
     add_walls(l);
 }
 
@@ -117,6 +137,7 @@ static int thin_cover(const list *l) {
 
 static void add_carburise(list *l, const hs_step *step) {
     add_fire(l);
+    if (has_thread(l->job)) add(l, "thread-brittle");
     if (hs_fire_packs(step)) {
         add_pack(l);
         if (thin_cover(l)) add(l, "pack-cover");
@@ -132,8 +153,7 @@ static void add_reheat(list *l, const hs_step *step) {
     if (medium_is(step, "box")) add_pack(l);
     if (medium_is(step, "wrapped")) add(l, "wrap-foil");
     if (step->medium && !strncmp(step->medium, "open ", 5)) add(l, "flame-gas");
-    for (size_t i = 0; i < l->r->scale.holes; i++)
-        if (l->r->scale.hole[i].closes) add(l, "hole-closed");
+    add_holes(l);
 }
 
 static void add_quench(list *l, const hs_step *step) {
@@ -170,6 +190,7 @@ static void add_cool(list *l, const hs_step *step) {
     if (medium_is(step, "box")) return;
     add(l, "hot-metal");
     if (medium_is(step, "air")) ADD_ALL(l, "safe-tongs", "wet-wood");
+    add_holes(l);
 }
 
 static void add_step(list *l, const hs_step *step, int hard) {

@@ -81,12 +81,13 @@ static hs_status pack_step(hs_result *r, const hs_job *job, size_t i, hs_error *
     for (size_t k = 0; k < r->packs; k++)
         if (same_box(&r->pack[k], &out)) return HS_OK;
     if (r->packs == HS_MAX_PACKS) return HS_OK;
+    lay(&out, part_m, job->part.quantity);
+    if (!out.box_given) out.box_m[2] = fmax(out.box_m[2], out.long_m);
     const double steel_m3[3] = {load.steel_m3, 0, 0};
     hs_pack_plan plan;
     hs_status status = hs_pack(&plan, out.box_m, steel_m3, out.moisture, out.temp_K, err);
     if (status != HS_OK) return status;
     take(&out, &plan);
-    lay(&out, part_m, job->part.quantity);
     if (!(out.heat_up_s > 0)) out.heat_up_s = plan.heat_up_s; /* the planning fit */
     r->pack[r->packs++] = out;
     return HS_OK;

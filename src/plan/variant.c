@@ -77,6 +77,7 @@ static int wrapped_reheat(hs_variant *v, int size) {
         return 0;
     step->medium_row = (size_t)row;
     step->medium = hs_table_text(t, (size_t)row, 0);
+    step->oxygen = 0; /* was that of the open fire */
     snprintf(v->what, sizeof v->what, "wrap the part for the reheat");
     snprintf(v->text, sizeof v->text, "foil or coating; less scale and hardly any soft rim");
     return 1;

@@ -19,8 +19,8 @@ hs_status hs_report_text(char *out, size_t size, const hs_job *job, const hs_res
     hs_text_cautions(&page);
     hs_text_fire(&page);
     hs_text_test_piece(&page);
-    hs_text_grind(&page);
     hs_text_descale(&page);
+    hs_text_grind(&page);
     hs_text_not_covered(&page);
     hs_text_appendix(&page);
     return page.text.overflow || size == 0 ? HS_E_MEMORY : HS_OK;

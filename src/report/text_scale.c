@@ -2,6 +2,8 @@
 #include "report/sections.h"
 
 #include <math.h>
+#include <stdio.h>
+#include <string.h>
 
 static const char *kind_of(const hs_feature *f) {
     if (f->thread) return "thread";
@@ -75,11 +77,14 @@ void hs_text_heats(hs_page *page) {
                 "90 %", "step");
     for (size_t i = 0; i < s->heats; i++) {
         const hs_result_heat *h = &s->heat[i];
+        char step[34];
+        snprintf(step, sizeof step, "%s", page->result->step[h->step].text);
+        for (size_t end = strlen(step); end > 0 && step[end - 1] == ' '; end--)
+            step[end - 1] = '\0';
         film |= h->film;
-        hs_page_say(page, 2, "%6.4f %6.4f %6.4f %6.4f %6.4f %6.4f %s%.33s", h->lost_m * 1e3,
+        hs_page_say(page, 2, "%6.4f %6.4f %6.4f %6.4f %6.4f %6.4f %s%s", h->lost_m * 1e3,
                     h->lost_low_m * 1e3, h->lost_high_m * 1e3, h->scale_m * 1e3,
-                    h->soft_rim_m * 1e3, h->depth90_m * 1e3, h->film ? "*" : " ",
-                    page->result->step[h->step].text);
+                    h->soft_rim_m * 1e3, h->depth90_m * 1e3, h->film ? "*" : " ", step);
     }
     hs_page_say(page, 2,
                 "Least and most: band of rate and flame. Scale: on the part after it. Rim: without "

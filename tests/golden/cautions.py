@@ -34,9 +34,11 @@ FIRE = lambda s: s["do"] in FIRES
 HOT = lambda s: s["do"] != "descale" and s["do"] != "straighten"
 QUENCH = lambda *words: lambda s: s["do"] == "quench" and (not words or s["in"] in words)
 DESCALE = lambda *words: lambda s: s["do"] == "descale" and s["by"] in words
+SCALES = lambda s: s == {"do": "cool", "in": "air"} or (s["do"] == "reheat" and s["in"] != "box")
 ANY = None
 BELONGS = {
-    "zinc-fume": FIRE, "hot-metal": HOT, "hole-scale": FIRE, "thin-web": FIRE,
+    "zinc-fume": FIRE, "hot-metal": HOT, "thread-brittle": lambda s: s["do"] == "carburise",
+    "hole-scale": lambda s: SCALES(s), "thin-web": FIRE,
     "weak-section": FIRE, "thick-thin": FIRE, "thick-thin-far": FIRE,
     "rust-in-fire": lambda s: s["do"] == "carburise",
     "carburise-range": lambda s: s["do"] == "carburise",
@@ -47,7 +49,7 @@ BELONGS = {
     "safe-tongs": lambda s: s["do"] == "quench" or s == {"do": "cool", "in": "air"},
     "flame-gas": lambda s: s["do"] == "reheat" and "flame" in s["in"],
     "wrap-foil": lambda s: s["do"] == "reheat" and s["in"] == "wrapped",
-    "hole-closed": lambda s: s["do"] == "reheat",
+    "hole-closed": lambda s: SCALES(s),
     "quench-oil-fire": QUENCH("oil"), "quench-oil-water": QUENCH("oil"),
     "quench-steam": QUENCH("water", "still water", "brine", "polymer"),
     "quench-brine": QUENCH("brine"), "quench-still-water": QUENCH("still water"),
@@ -100,8 +102,7 @@ for path in sorted([*(top / "samples").glob("*.json"), *(top / "tests/sheets").g
             fitting = [i for i, step in enumerate(route) if belongs(step)]
             check(f"{path.name}: {c['code']} before step {c['step']}, not {fitting[:1]}",
                   c["step"] in fitting)
-            if c["code"] not in ("hydrogen-embrittlement", "bake-no-guarantee", "hole-closed",
-                                 "hot-metal", "straighten-hard"):
+            if c["code"] not in ("hydrogen-embrittlement", "bake-no-guarantee", "straighten-hard"):
                 check(f"{path.name}: {c['code']} not before its first step",
                       c["step"] == fitting[0])
     # Without such a step, none of its cautions: the same, from the route.

@@ -55,7 +55,14 @@ static void flame(caution_bench *b) {
 static void foil(caution_bench *b) {
     b->step[2].medium = "wrapped";
 }
+static void open_hole(caution_bench *b) {
+    b->job.features = 1;
+    b->feature[0] = (hs_feature){.kind = HS_HOLE, .size_m = 4e-3};
+    b->result.scale.heats = 1;
+    b->result.scale.heat[0].step = 2;
+}
 static void closed_hole(caution_bench *b) {
+    open_hole(b);
     b->result.scale.holes = 1;
     b->result.scale.hole[0].closes = 1;
 }
@@ -181,7 +188,8 @@ static void caution__each_trigger__calls_its_code(void) {
                {tank, "sludge"},
                {tank, "hydrogen-embrittlement"},
                {anodic, "positive-lead"},
-               {hole, "hole-scale"},
+               {hole, "thread-brittle"},
+               {open_hole, "hole-scale"},
                {wide, "thin-web"},
                {half, "weak-section"},
                {uneven_walls, "thick-thin"},
@@ -240,8 +248,8 @@ static void caution__limits__are_where_they_are_said_to_be(void) {
 /* Everything at once fits into the result, and every code of the table can be called. */
 static void caution__all_together__fit_and_cover_the_table(void) {
     static void (*const all[])(caution_bench *) = {
-        lead,    drawn, carbonate,  cold,       hole,  wide,     austenite,
-        network, rusty, thick_case, thin_cover, eaten, no_piece, closed_hole};
+        closed_hole, lead,    drawn, carbonate,  cold,       hole,  wide,
+        austenite,   network, rusty, thick_case, thin_cover, eaten, no_piece};
     caution_bench b;
     caution_plain(&b);
     for (size_t i = 0; i < sizeof all / sizeof *all; i++)
@@ -263,6 +271,7 @@ static void caution__all_together__fit_and_cover_the_table(void) {
     steps[13] = caution_heat(HS_CARBURISE, "", 925);
     b.job.step = steps;
     b.job.steps = 14;
+    b.result.scale.heat[0].step = 11;
     b.job.face = faces;
     b.job.faces = 3;
     caution_collect(&b);

@@ -66,6 +66,12 @@ static void caution__without_a_step__none_of_its_own(void) {
     CHECK(caution_has(&b.result, "furnace-gas") && caution_has(&b.result, "flame-gas"));
     CHECK(!caution_has(&b.result, "pack-vent") && !caution_has(&b.result, "barium-carbonate"));
     caution_plain(&b);
+    b.job.features = 1; /* a plain hole that no heat scales */
+    b.feature[0] = (hs_feature){.kind = HS_HOLE, .size_m = 4e-3};
+    b.result.scale.holes = 1;
+    caution_collect(&b);
+    CHECK(!caution_has(&b.result, "hole-scale") && !caution_has(&b.result, "hole-closed"));
+    caution_plain(&b);
     b.job.part.rust = HS_RUST_HEAVY; /* descaled before the fire */
     b.step[0] = (hs_step){.kind = HS_DESCALE, .by = HS_BY_ACID};
     b.step[1] = caution_heat(HS_CARBURISE, "charcoal", 925);

@@ -48,6 +48,10 @@ static void fire__no_box_in_the_sheet__the_least_that_covers(void) {
     NEAR(r.pack[0].box_m[0], .02 + .05, 1e-12); /* exact: thickness and 25 mm on both sides */
     NEAR(r.pack[0].cover_m, .025, 1e-12);
     CHECK(r.pack[0].heat_up_s > 3600);
+    t.job.part.quantity = 5; /* five of 60 mm abreast do not fit: one behind the other */
+    plan();
+    NEAR(r.pack[0].box_m[2], r.pack[0].long_m, 1e-15);
+    CHECK(r.pack[0].long_m > 5 * .3);
 }
 
 static void fire__thin_cover__is_said(void) {

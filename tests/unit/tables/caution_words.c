@@ -18,7 +18,8 @@ static const char *const warnings[] = {
     "acid-bleach",       "acid-hydrogen",   "no-lid",           "hydrogen-explosive",
     "spark-distance",    "supply-isolated", "no-salt",          "chromate",
     "bake-no-guarantee", "carbide-network", "grinding-cracks",  "hydrogen-embrittlement",
-    "grinding-wheel",    "etch-acid",       "case-both-sides",  "break-hard"};
+    "thread-brittle",    "grinding-wheel",  "etch-acid",        "case-both-sides",
+    "break-hard"};
 static const char *const milds[] = {"quench-steam", "quench-brine",   "soda-eyes",
                                     "sludge",       "trapped-liquid", "wrap-foil"};
 
