@@ -7,7 +7,7 @@
 static hs_result_caution find(const hs_result *r, const char *code) {
     for (size_t i = 0; i < r->cautions; i++)
         if (!strcmp(r->caution[i].code, code)) return r->caution[i];
-    CHECK(!"there");
+    CHECK(0); /* not there */
     return (hs_result_caution){0};
 }
 
