@@ -101,8 +101,11 @@ static hs_status run_gas(quick_answer *answer, const quick_value *v, const hs_un
                "fresh air by two rules: battery rooms (IEC 62485-2) %.4g m3/h, work places "
                "%.4g m3/h; taken: %s",
                rate.air_battery_room_m3_s * 3600, rate.air_workplace_m3_s * 3600, rate.governs);
-    quick_note(answer, "opening: of each of two natural vents by the first rule; foam on the bath "
-                       "explodes whatever the room");
+    quick_note(
+        answer,
+        "opening: of each of two natural vents by the first rule; %.4g cm2 for the air taken, "
+        "which a plan uses; foam on the bath explodes whatever the room",
+        rate.opening_fresh_air_m2 * 1e4);
     return status;
 }
 

@@ -177,6 +177,96 @@ static void property__random_routes__no_cathodic_plan_of_a_hard_part(void) {
     CHECK(hard_ones > 5000 && soft_ones > 2000 && let > 20); /* the test sees both sides */
 }
 
+/* A soft plate in a tank drawn at random; 0 where the models refuse it. */
+static int tank_plan(hs_result_descale *d, const hs_tank *tank) {
+    hs_step step = {.kind = HS_DESCALE, .pointer = "", .by = HS_BY_ELECTROLYSIS, .tank = *tank};
+    hs_job job = {.step = &step, .steps = 1};
+    job.part = (hs_part){
+        .form = HS_PLATE, .length_m = .25, .width_m = .08, .thickness_m = .02, .quantity = 1};
+    const hs_descale_at at = {.surface_HRC = NAN, .core_HRC = NAN, .scale_m = 1e-4};
+    return hs_descale_plan(d, &job, &at, NULL) == HS_OK;
+}
+
+static hs_tank random_tank(source *s) {
+    return (hs_tank){.acid = "",
+                     .accepted = "",
+                     .anode = pick(s, 4) ? "mild steel" : "graphite",
+                     .tub_m3 = .01 + .1 * drawn(s),
+                     .volts_V = 3 + 30 * drawn(s),
+                     .amps_A = .5 + 30 * drawn(s),
+                     .soda_kg_m3 = 6 + 140 * drawn(s),
+                     .gap_m = .03 + .4 * drawn(s),
+                     .anode_area_m2 = .005 + .1 * drawn(s),
+                     .temp_K = 283.15 + 39 * drawn(s),
+                     .room_m3 = 5 + 200 * drawn(s),
+                     .air_changes_1_s = (.05 + 5 * drawn(s)) / 3600};
+}
+
+/* exact: Faraday's sums, the cell equation written out again, and the least of three currents. */
+static void check_tank(const hs_result_descale *d, const hs_tank *t) {
+    const double faraday = 96485.33212331001, least = 1e-12;
+    double Ah = d->amps_A * d->time_s / 3600;
+    CHECK(fabs(d->charge_Ah / Ah - 1) <= least);
+    CHECK(fabs(d->tank.water_kg * 2 * faraday / (3600 * .018015 * Ah) - 1) <= least);
+    CHECK(
+        fabs(d->hydrogen_m3_s * 101325 / (8.31446261815324 * t->temp_K) * 2 * faraday / d->amps_A -
+             1) <= least);
+    double anode = d->amps_A / (t->anode_area_m2 * 1e4), part = d->amps_A / (d->area_m2 * 1e4);
+    double extra = strcmp(t->anode, "graphite") ? 0 : .3;
+    double volts = 1.229 + .12 * log10(part / 1e-6) + .06 * log10(anode / 1e-9) + extra +
+                   d->amps_A * (d->tank.bath_ohm + .03);
+    CHECK(fabs(volts - d->volts_V) <= 1e-9);
+    CHECK(d->volts_V <= t->volts_V + 1e-9 && d->amps_A <= t->amps_A);
+    int limited = d->amps_A == t->amps_A || fabs(d->volts_V - t->volts_V) <= 1e-9 ||
+                  fabs(d->amps_A - d->tank.usual_amps_A) <= 1e-9;
+    CHECK(limited && d->tank.limit != HS_TANK_LIMIT_NONE);
+    CHECK(d->fresh_air_m3_s >= d->air.battery_m3_s && d->fresh_air_m3_s >= d->air.workplace_m3_s);
+    CHECK(d->opening_m2 >= d->air.battery_opening_m2 && d->spark_distance_m >= .5);
+    CHECK(d->room_pct <= d->air.steady_pct + 1e-12);
+}
+
+/* The better tank never passes less, the larger room never holds more. */
+static void check_better(const hs_tank *t, const hs_result_descale *base) {
+    hs_result_descale d;
+    hs_tank better = *t;
+    better.gap_m = fmax(.02, .7 * t->gap_m);
+    /* where the far anode becomes plates, another formula: compared inside one only */
+    if (tank_plan(&d, &better) && !strcmp(d.tank.geometry, base->tank.geometry))
+        CHECK(d.tank.bath_amps_A >= base->tank.bath_amps_A);
+    better = *t;
+    better.soda_kg_m3 = fmin(150, 1.2 * t->soda_kg_m3);
+    if (tank_plan(&d, &better)) CHECK(d.tank.bath_amps_A >= base->tank.bath_amps_A - 1e-12);
+    better = *t;
+    better.anode_area_m2 *= 1.3;
+    if (tank_plan(&d, &better)) CHECK(d.tank.bath_amps_A >= base->tank.bath_amps_A);
+    better = *t;
+    better.amps_A *= 1.3;
+    if (tank_plan(&d, &better))
+        CHECK(d.amps_A >= base->amps_A && d.time_s <= base->time_s * (1 + 1e-12) &&
+              d.fresh_air_m3_s >= base->fresh_air_m3_s);
+    better = *t;
+    better.room_m3 *= 1.5;
+    if (tank_plan(&d, &better)) CHECK(d.room_pct < base->room_pct);
+}
+
+static void property__random_tanks__obey_faraday_and_the_cell(void) {
+    source s = {.seed = 79};
+    long done = 0, limit[4] = {0}, small = 0;
+    for (int trial = 0; trial < 5000; trial++) {
+        const hs_tank t = random_tank(&s);
+        hs_result_descale d;
+        if (!tank_plan(&d, &t)) continue;
+        done++;
+        limit[d.tank.limit]++;
+        small += d.tank.remedies > 0;
+        check_tank(&d, &t);
+        check_better(&t, &d);
+    }
+    printf("%ld tanks: bath %ld, supply %ld, area %ld; %ld small currents\n", done, limit[1],
+           limit[2], limit[3], small);
+    CHECK(done > 4000 && limit[1] > 100 && limit[2] > 100 && limit[3] > 100 && small > 100);
+}
+
 /* carburise, cool, [any], reheat, quench, [any], temper, [any] x 3 */
 static void random_plan_job(test_job *t, source *s) {
     static const char *const steels[] = {"16MnCr5", "8620", "18CrNiMo7-6", "20MnCr5"};
@@ -236,4 +326,5 @@ static void property__whole_plans__no_cathodic_plan_of_a_hard_part(void) {
 }
 
 HS_TEST_MAIN("property descale", TEST(property__random_routes__no_cathodic_plan_of_a_hard_part),
+             TEST(property__random_tanks__obey_faraday_and_the_cell),
              TEST(property__whole_plans__no_cathodic_plan_of_a_hard_part))
