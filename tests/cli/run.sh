@@ -155,6 +155,22 @@ if "$program" new plate >"$folder/plate.json" 2>/dev/null; then
         "$folder/named.json" >"$folder/baked.json"
     run 0 plan "$folder/baked.json" --json
     prints 'Only because the risk is accepted (A. Foreman, 2026-05-04)'
+    # own: what would hurt somebody is refused with place, reason and source, at check and at plan
+    sed 's/"150 mm", "counted/"150 mm, galvanised", "counted/' "$samples/slide-bar.json" >"$folder/zinc.json"
+    for command in check plan; do
+        run 3 $command "$folder/zinc.json"
+        says 'zinc.json:[0-9]*:[0-9]*: "galvanised": zinc boils in the fire'
+        says '(source: co-zno)'
+        says '^  *^$'
+        says 'at /route/0/box'
+    done
+    sed 's/"by": "brush"/"by": "brush", "lid": true/' "$samples/slide-bar.json" >"$folder/lid.json"
+    run 3 check "$folder/lid.json"
+    says 'at /route/5/lid'
+    sed 's/"job": "/"job": "Salt, mains and lid: stainless /' "$samples/slide-bar.json" >"$folder/name.json"
+    run 0 check "$folder/name.json"
+    run 0 why forbidden
+    prints 'stainless'
     : >"$folder/empty.json"
     run 3 plan "$folder/empty.json"
     sed 's/"hardskin": *1/"hardskin": 2/' "$folder/plate.json" >"$folder/version.json"

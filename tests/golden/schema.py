@@ -31,7 +31,7 @@ def validator(name):
 
 
 sheet_schema, result_schema = validator("sheet.schema.json"), validator("result.schema.json")
-for path in sorted(samples.glob("*.json")):
+for path in sorted([*samples.glob("*.json"), *(samples.parent / "tests/sheets").glob("*.json")]):
     if path.name.endswith(".schema.json") or path.name == "shop.json":
         continue
     sheet = json.loads(path.read_text(encoding="utf-8-sig"))
