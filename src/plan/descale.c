@@ -186,6 +186,7 @@ hs_status hs_descale_plan(hs_result_descale *out, const hs_job *job, const hs_de
     if (status != HS_OK) return status;
     ask_for_bake(&w);
     found.area_m2 = w.area_m2;
+    found.cooled_hard = at->self_hard;
     found.verdict = w.judged.verdict == HS_CLEAN_OK && w.care ? HS_CLEAN_CARE : w.judged.verdict;
     snprintf(found.method, sizeof found.method, "%s",
              takes_text(step->by, HS_DESCALE_TAKES_METHOD));

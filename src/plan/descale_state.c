@@ -29,7 +29,8 @@ static const hs_route_heat *cooling_of(const hs_chain *chain, size_t step) {
     return found;
 }
 
-/* The hardest a slow cooling leaves between the core's carbon and the surface's. */
+/* The hardest a slow cooling leaves between the core's carbon and the surface's. In air the rate is
+ * an upper figure: its coefficient is that of the start, far above 700 C. */
 static double cooled_HV(const hs_chain *chain, const hs_route_heat *cooling, double *martensite) {
     hs_hardening h = chain->hardening;
     h.tempers = 0;

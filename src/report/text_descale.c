@@ -198,7 +198,9 @@ static void one_step(hs_page *page, const hs_result_descale *d, int of_several) 
         hs_page_say(page, 2, "%s: %s%s%s", d->method[0] ? d->method : "descale",
                     decision(d->verdict), d->text[0] ? ". " : "", d->text);
     if (isfinite(d->hardness_HRC) && d->hardness_HRC > 0)
-        hs_page_say(page, 2, "hardness of the part at that step: %.0f HRC", d->hardness_HRC);
+        hs_page_say(page, 2, "hardness of the part at that step: %s%.0f HRC%s",
+                    d->cooled_hard ? "up to " : "", d->hardness_HRC,
+                    d->cooled_hard ? ", computed for its cooling without a quench" : "");
     if (d->rule[0]) hs_page_say(page, 2, "%s", d->rule);
     work_lines(page, d);
     bake_line(page, d);

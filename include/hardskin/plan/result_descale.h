@@ -92,6 +92,7 @@ typedef struct hs_result_descale {
     char rule[600];      /* published limits the hardness there passes, and which governs */
     char accepted[128];  /* who accepted the hydrogen risk, and when; "" nobody, or not asked */
     double hardness_HRC; /* at that step, NaN if soft */
+    int cooled_hard;     /* that is what a slow cooling alone may leave, computed */
     double core_HRC;     /* likewise */
     double area_m2;      /* of the part */
     double amps_A, volts_V, charge_Ah, time_low_s, time_s, time_high_s;
