@@ -18,7 +18,7 @@ static double litres(double volume_m3) {
 static void box_line(hs_page *page, const hs_result_pack *p) {
     hs_words side[3], all = {"the part"};
     if (page->job->part.quantity > 1)
-        snprintf(all.text, sizeof all.text, "all %zu", page->job->part.quantity);
+        snprintf(all.text, sizeof all.text, "%zu parts", page->job->part.quantity);
     for (int k = 0; k < 3; k++)
         side[k] = hs_page_coarse(page, p->box_m[k], HS_UP);
     if (p->box_given)
@@ -37,7 +37,7 @@ static void box_line(hs_page *page, const hs_result_pack *p) {
 static void length_line(hs_page *page, const hs_result_pack *p) {
     if (p->thin_cover || p->long_m <= p->box_m[2] + 1e-6) return;
     hs_page_say(page, 2,
-                "with %s all round and %s between them, all %zu take a box %s long, or more fires",
+                "with %s all round and %s between, %zu parts take a box %s long, or more fires",
                 hs_page_nominal(page, HS_K_PACK_COVER_LEAST).text,
                 hs_page_nominal(page, HS_K_BOX_HEAT_BETWEEN).text, page->job->part.quantity,
                 hs_page_coarse(page, p->long_m, HS_UP).text);

@@ -76,7 +76,7 @@ static void fire__what_is_wrong_with_a_box__is_loud(void) {
     pack();
     m.result.pack[0].long_m = .6627;
     m.job.part.quantity = 4;
-    CHECK(says("all 4 take a box 662.7 mm long, or more fires"));
+    CHECK(says("4 parts take a box 662.7 mm long, or more fires"));
     pack();
     m.result.pack[0].box_given = 0;
     CHECK(says("box: none in the sheet; taken as the least that covers"));
