@@ -157,12 +157,12 @@ static hs_status tell_others(hs_descale_work *w, hs_error *err) {
     return HS_OK;
 }
 
-/* Barred, accepted, but no bake in the route that would follow: it is not done. */
+/* Hydrogen into hard steel, and no bake in the route that would follow: it is not done. */
 static void ask_for_bake(hs_descale_work *w) {
     hs_judged *j = &w->judged;
     w->next = look_at_next(w);
     int lacks = w->next != HS_BAKE_SERVES && w->next != HS_BAKE_TOO_HOT;
-    if (j->rule.answer == HS_HYDROGEN_BARRED && lacks) j->verdict = HS_CLEAN_STOP;
+    if (j->rule.bake_after && lacks) j->verdict = HS_CLEAN_STOP;
 }
 
 hs_status hs_descale_plan(hs_result_descale *out, const hs_job *job, const hs_descale_at *at,

@@ -56,7 +56,13 @@ static void say_stop(hs_text *t, const hs_descale_work *w) {
                     w->at->surface_HRC);
         return;
     }
-    if (j->rule.answer != HS_HYDROGEN_BARRED || j->no_bake) return;
+    if (j->rule.answer == HS_HYDROGEN_NEVER || j->no_bake) return;
+    if (j->rule.answer == HS_HYDROGEN_WITH_BAKE) {
+        hs_text_add(t, " It takes a bake, and %s", next_fault(w->next));
+        add_bake_step(t, w);
+        hs_text_add(t, ".");
+        return;
+    }
     if (!w->accepted) {
         hs_text_add(t, " It takes \"accept_hydrogen_risk\" with who and when, and the bake right "
                        "after this step:");
