@@ -34,6 +34,11 @@ static double whole_bow(const hs_job *job, const hs_measured_dimension *m) {
     return fabs(m->bow_m) * share * share;
 }
 
+double hs_bench_size(const hs_job *job, size_t dimension) {
+    const hs_measured_dimension *m = &job->measured.dimension[dimension];
+    return m->how == HS_OVER_THE_BOW ? m->size_m - whole_bow(job, m) : m->size_m;
+}
+
 static double measured_shape(const hs_job *job, size_t i) {
     const hs_measured_dimension *m = &job->measured.dimension[i];
     switch (job->dimension[i].across) {
@@ -68,8 +73,7 @@ static hs_face_sum face_at(const hs_job *job, const hs_measured_input *in, size_
 static void set_bench(hs_bench *b, const hs_job *job, size_t i, const hs_measured_input *in) {
     const hs_dimension *d = &job->dimension[i];
     const hs_measured_dimension *m = &job->measured.dimension[i];
-    double size_m = m->size_m, doubt_m = HS_K_MEASURED_DOUBT_SIZE;
-    if (m->how == HS_OVER_THE_BOW) size_m -= whole_bow(job, m);
+    double size_m = hs_bench_size(job, i), doubt_m = HS_K_MEASURED_DOUBT_SIZE;
     memset(b, 0, sizeof *b);
     b->bore = hs_dimension_inside(job, d);
     b->finish = (hs_limits){d->size.lower_m, d->size.upper_m};
@@ -130,7 +134,11 @@ static void judge_dimension(hs_result_measured_dimension *out, const hs_job *job
     double deep_m = hs_bench_deep(bench.limit[0]);
     out->limit_clean_m = hs_window_round(bench.limit[0].clean_m, inch, HS_DOWN);
     out->limit_case_m = hs_window_round(deep_m, inch, HS_DOWN);
-    out->turn_at_m = hs_window_round(turn_at(&bench, job, i), inch, HS_NEAREST);
+    out->shape_high_m = bench.shape_m[1];
+    out->limit_clean_low_m = hs_window_round(bench.limit[1].clean_m, inch, HS_DOWN);
+    out->limit_case_low_m = hs_window_round(hs_bench_deep(bench.limit[1]), inch, HS_DOWN);
+    if (out->verdict != HS_WHEEL_NO)
+        out->turn_at_m = hs_window_round(turn_at(&bench, job, i), inch, HS_NEAREST);
     set_removal(out, &bench, job, in, i);
     if (out->verdict != HS_WHEEL_GRIND) hs_measured_remedies(out, &bench, job, i, in);
     hs_measured_say(out, &bench, job, i, in);

@@ -38,6 +38,14 @@ typedef struct hs_bench {
     hs_shape_limits limit[2]; /* of V; filled by hs_bench_judge */
 } hs_bench;
 
+/** What was measured of a dimension, the bow taken off where it was read over it. */
+double hs_bench_size(const hs_job *job, size_t dimension);
+
+/** Ask back a size that leaves nothing to finish, or more a side than the whole case is deep.
+ *    total_m   in   total case from the hardened surface, typical; 0 not known
+ *  Returns  HS_OK; HS_E_DISAGREE, with the sheet's place, unless it was said to be checked. */
+hs_status hs_measured_ask(const hs_job *job, double total_m, hs_error *err);
+
 /** grind: clean-up and case hold with the doubt against us; with care: at the middle; else no. */
 hs_wheel hs_bench_judge(hs_bench *bench);
 

@@ -7,6 +7,7 @@
 #include "plan/words.h"
 
 #include <math.h>
+#include <string.h>
 
 static void add_term(hs_result_measured_dimension *out, const char *term, double value_m) {
     if (out->terms >= HS_MAX_TERMS) return;
@@ -40,11 +41,18 @@ static void set_stop_if(hs_result_measured_dimension *out, const hs_job *job, si
         const char *word = hs_word_shape(&reading_m, job, i, limit_m[k]);
         hs_text text = hs_text_start(out->stop_if[k], sizeof out->stop_if[k]);
         if (!(limit_m[k] > 0))
-            hs_text_add(&text, "STOP at any shape: %s.", why[k]);
+            hs_text_add(&text, "STOP whatever the shape: even straight, %s.", why[k]);
         else if (isfinite(limit_m[k]))
             hs_text_add(&text, "STOP IF %s more than %s: %s.", word,
                         hs_word_length(reading_m, job->inch_first, HS_DOWN).text, why[k]);
     }
+}
+
+/* At the end of what the note says already. */
+static hs_text note_on(hs_result_measured_dimension *out) {
+    size_t used = strlen(out->note);
+    if (used > 0 && used + 1 < sizeof out->note) out->note[used++] = ' ';
+    return hs_text_start(out->note + used, sizeof out->note - used);
 }
 
 static void set_note(hs_result_measured_dimension *out, const hs_bench *b, const hs_job *job,
@@ -53,15 +61,23 @@ static void set_note(hs_result_measured_dimension *out, const hs_bench *b, const
     double v = b->shape_m[0] - HS_BENCH_NOISE_M;
     double clean_m = v - b->limit[0].clean_m;
     double deep_m = v - hs_bench_deep(b->limit[0]);
-    if (clean_m > 0)
-        hs_text_add(&text, "Does not clean up: %s of shape too much. ",
-                    hs_word_length(clean_m, job->inch_first, HS_UP).text);
-    if (deep_m > 0)
-        hs_text_add(&text, "Goes too deep into the case: %s of shape too much. ",
-                    hs_word_length(deep_m, job->inch_first, HS_UP).text);
-    if (!job->measured.dimension[i].shape_given)
-        hs_text_add(&text, "Shape not measured: the computed one is used. ");
-    if (!in->case_read) hs_text_add(&text, "Case not measured: the computed one is used.");
+    int inch = job->inch_first;
+    const char *gap = "";
+    if (clean_m > 0) {
+        hs_text_add(&text, "Does not clean up: the lowest spot stays %s short.",
+                    hs_word_length(clean_m / 2, inch, HS_UP).text);
+        gap = " ";
+    }
+    if (deep_m > 0) {
+        hs_text_add(&text, "%sGoes %s too deep into the case at the highest spot.", gap,
+                    hs_word_length(deep_m / 2, inch, HS_UP).text);
+        gap = " ";
+    }
+    if (!job->measured.dimension[i].shape_given) {
+        hs_text_add(&text, "%sShape not measured: the computed one is used.", gap);
+        gap = " ";
+    }
+    if (!in->case_read) hs_text_add(&text, "%sCase not measured: the computed one is used.", gap);
 }
 
 /* The Rockwell C, A or N reading cannot be true where the case is thinner than it needs. */
@@ -118,7 +134,10 @@ static void mind_hardness(hs_result_measured_dimension *out, const hs_job *job, 
     int low = reads_low(m, case_m);
     hs_wheel worst = soft_verdict(m, asked, low || rim_m >= HS_K_MEASURED_DOUBT_RIM_SHOWS);
     if (worst > out->verdict) out->verdict = worst;
-    hs_text text = hs_text_start(out->note, sizeof out->note);
+    if (worst == HS_WHEEL_NO) out->remedies = 0; /* no way of grinding makes it hard */
+    for (size_t k = 0; k < out->remedies; k++)
+        if (out->remedy[k].verdict < HS_TIGHT) out->remedy[k].verdict = HS_TIGHT;
+    hs_text text = note_on(out);
     say_soft(&text, m, rim_m, low, job->inch_first);
 }
 

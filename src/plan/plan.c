@@ -134,6 +134,13 @@ static void judge_measured(hs_result *r, const hs_chain *chain, const hs_window_
     r->measured_verdict = r->measured.verdict;
 }
 
+/* A size is held against the whole case as computed. */
+static hs_status ask_of_sizes(const hs_chain *chain, hs_error *err) {
+    double total_m =
+        chain->axes.n > 0 ? hs_reading_expected(chain, 0, HS_CASE_ETCH, 0) : 0;
+    return hs_measured_ask(chain->job, total_m, err);
+}
+
 static void draw_and_decide(hs_result *r, plan_work *w, const hs_job *job) {
     hs_draws_fill(&w->draws, hs_draws_wanted(job->shop.confidence), seed);
     hs_decide_windows(w->found, &w->chain, &w->draws, job->shop.confidence, &w->decide);
@@ -155,6 +162,7 @@ hs_status hs_plan(hs_result *result, const hs_job *job, void *work, hs_error *er
     hs_status status = check_job(job, err);
     if (status == HS_OK) status = hs_chain_make(&w->chain, job, &w->scratch, err);
     if (status == HS_OK) status = hs_reading_make(&w->reading, &w->chain, err);
+    if (status == HS_OK) status = ask_of_sizes(&w->chain, err);
     if (status != HS_OK) return status;
     w->chain.reading = w->reading;
     draw_and_decide(r, w, job);

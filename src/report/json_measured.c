@@ -19,8 +19,11 @@ static void put_dimension(hs_json *json, cJSON *to, const hs_result_measured_dim
     int judged = d->verdict != HS_WHEEL_NONE;
     hs_json_limit(json, to, "size_mm", judged ? d->size_m : NAN);
     hs_json_mm(json, to, "shape_mm", judged ? d->shape_m : NAN);
+    hs_json_mm(json, to, "shape_high_mm", judged ? d->shape_high_m : NAN);
     hs_json_limit(json, to, "limit_clean_mm", judged ? d->limit_clean_m : NAN);
     hs_json_limit(json, to, "limit_case_mm", judged ? d->limit_case_m : NAN);
+    hs_json_limit(json, to, "limit_clean_low_mm", judged ? d->limit_clean_low_m : NAN);
+    hs_json_limit(json, to, "limit_case_low_mm", judged ? d->limit_case_low_m : NAN);
     hs_json_limit(json, to, "turn_at_mm", d->turn_at_m);
     hs_json_text(json, to, "note", d->note);
 }

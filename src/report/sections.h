@@ -10,6 +10,9 @@ void hs_text_measured(hs_page *page); /* nothing where nothing was measured */
 /** Was anything measured on a part, so that its section is printed? */
 int hs_text_at_bench(const hs_page *page);
 
+/** The verdict of the bench in words: "GRIND", "DO NOT GRIND". */
+const char *hs_text_wheel(hs_wheel verdict);
+
 /** The case depth that was read, and what it says; nothing where none was. */
 void hs_text_reading(hs_page *page);
 

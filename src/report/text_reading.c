@@ -30,6 +30,7 @@ static void first_line(hs_page *page) {
     hs_text text = hs_text_start(line, sizeof line);
     hs_text_add(&text, "read on the %s", m->on_part ? "part" : "test piece");
     if (m->case_way != HS_CASE_NOT_SAID) hs_text_add(&text, " by %s", way_name(m->case_way));
+    if (m->case_after && m->case_after[0]) hs_text_add(&text, ", after the %s", m->case_after);
     hs_text_add(&text, ": %s", hs_page_length(page, r->read_m, HS_DOWN).text);
     add_to(&text, m);
     if (r->computed_m > 0)

@@ -100,6 +100,19 @@ static void descale_line(hs_page *page) {
         hs_page_say(page, 0, "DESCALE: WITH CARE, by %s: read DESCALE before.", r->descale.method);
 }
 
+/* After hardening the plan is past: what was measured decides. */
+static void bench_line(hs_page *page) {
+    const hs_result *r = page->result;
+    if (r->measured.verdict == HS_WHEEL_NONE)
+        hs_page_say(page, 0,
+                    "NOT DECIDED: no size was measured of a ground dimension. The plan before "
+                    "the fire was: %s.",
+                    hs_text_verdict(r->grind));
+    else
+        hs_page_say(page, 0, "%s, by what was measured. The plan before the fire was: %s.",
+                    hs_text_wheel(r->measured.verdict), hs_text_verdict(r->grind));
+}
+
 /* What is dangerous must not wait for page two. */
 static void danger_line(hs_page *page) {
     size_t n = 0;
@@ -116,7 +129,10 @@ static void danger_line(hs_page *page) {
 void hs_text_title(hs_page *page) {
     hs_page_say(page, 0, "%s", page->job->name);
     part_line(page);
-    if (page->result->grind != HS_STOP || !hs_text_at_bench(page)) verdict_line(page);
+    if (hs_text_at_bench(page))
+        bench_line(page);
+    else
+        verdict_line(page);
     descale_line(page);
     danger_line(page);
     if (hs_text_at_bench(page)) return;

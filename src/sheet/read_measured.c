@@ -7,7 +7,7 @@
 #include <string.h>
 
 static const char *const keys[] = {"size", "shape", "case", "hardness"};
-static const char *const size_keys[] = {"is", "how"};
+static const char *const size_keys[] = {"is", "how", "checked"};
 static const char *const hows[] = {"micrometer", "over the bow"};
 static const char *const flat_keys[] = {"bow", "over", "crown", "corner_lift"};
 static const char *const bar_keys[] = {"run_out"};
@@ -40,7 +40,8 @@ static void read_size(hs_draft *d, const hs_node *node, hs_measured_dimension *m
     m->size_given = hs_amount_positive(r, hs_reader_need(r, node, "is"), HS_LENGTH, &m->size_m);
     hs_reader_word(r, hs_node_find(node, "how"), HS_WORDS(hows), &how);
     m->how = (hs_size_how)how;
-    m->pointer = hs_reader_pointer(r, node);
+    hs_reader_flag(r, hs_node_find(node, "checked"), &m->size_checked);
+    m->pointer = hs_reader_pointer(r, m->size_given ? hs_node_find(node, "is") : node);
 }
 
 static void not_negative(hs_draft *d, const hs_node *node, double *out_m) {

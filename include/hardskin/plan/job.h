@@ -203,6 +203,7 @@ typedef struct hs_measured_dimension {
     int size_given, shape_given;
     double size_m;
     hs_size_how how;
+    int size_checked; /* measured again and so: not asked back */
     double bow_m, over_m, corner_lift_m; /* plate, profile */
     double run_out_m;                    /* bar: total indicator reading */
     double ovality_m;                    /* ring: largest - smallest diameter */

@@ -297,15 +297,17 @@ typedef struct hs_result_measured_dimension {
     hs_wheel verdict;
     double size_m;                      /* H, bow taken off */
     double shape_m;                     /* V */
+    double shape_high_m;                /* V with its doubt against us */
     double limit_clean_m, limit_case_m; /* V must not exceed these */
-    double turn_at_m;                   /* size at which to turn */
+    double limit_clean_low_m, limit_case_low_m; /* the same with the doubt against us */
+    double turn_at_m;                           /* size at which to turn; NaN: nothing is turned */
     double removal_min_m, removal_max_m, case_left_min_m;
     char stop_if[2][200];
     size_t terms;
     hs_term because[HS_MAX_TERMS];
     size_t remedies;
-    hs_remedy remedy[HS_MAX_REMEDIES];
-    char note[240];
+    hs_remedy remedy[HS_MAX_REMEDIES]; /* none that leaves it at: do not grind */
+    char note[480];
 } hs_result_measured_dimension;
 
 typedef struct hs_result_measured {

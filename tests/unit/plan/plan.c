@@ -276,6 +276,7 @@ static void plan__slot__is_reckoned_like_a_bore(void) {
     hs_result measured = run(&t);
     CHECK(measured.measured_verdict == HS_WHEEL_GRIND);
     m->size_m = d->finish_high_m + 0.1e-3; /* nothing left to grind */
+    m->size_checked = 1;
     CHECK(run(&t).measured_verdict == HS_WHEEL_NO);
 }
 

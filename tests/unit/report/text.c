@@ -126,6 +126,24 @@ static void text__measured__comes_right_after_the_verdict(void) {
     CHECK(stop > wheel && stop <= 12);
     CHECK(line_of(t, "ROUGH SIZE") > stop);
     CHECK(line_of(t, "turn the part over at 20.225 mm (0.7963 in)") > 0);
+    CHECK(line_of(t, "GRIND, by what was measured. The plan before the fire was: GO") == 3);
+}
+
+/* A part that must not be ground: said first, not where to turn it; what helps with its outcome. */
+static void text__measured_no__is_the_first_thing_said(void) {
+    made m;
+    made_measured(&m);
+    hs_result_measured_dimension *d = &m.result.measured.dimension[0];
+    m.result.measured_verdict = m.result.measured.verdict = d->verdict = HS_WHEEL_NO;
+    d->limit_clean_m = -0.1e-3;
+    const char *t = write_text(&m);
+    CHECK(line_of(t, "DO NOT GRIND, by what was measured") == 3);
+    CHECK(line_of(t, "GRIND: GO") == 0 && line_of(t, "turn the part over") == 0);
+    CHECK(line_of(t, "the wheel takes 0.110") == 0 && line_of(t, "to clean up none") > 0);
+    CHECK(line_of(t, "Nothing that was tried makes it fit to grind") > 0);
+    d->remedies = 1;
+    d->remedy[0] = (hs_remedy){.what = "straighten warm", .gain_m = 1e-4, .verdict = HS_TIGHT};
+    CHECK(line_of(write_text(&m), "1. straighten warm: then GRIND WITH CARE") > 0);
 }
 
 /* The numbers printed below "need ... =" are read back and added: they give the printed need. */
@@ -233,6 +251,7 @@ HS_TEST_MAIN("report_text", TEST(text__core__is_told_with_its_doubt_and_its_stru
              TEST(text__bore__draws_may_on_the_small_side), TEST(text__inch_first__swaps_the_units),
              TEST(text__stop__first_lines_say_which_why_and_what_helps),
              TEST(text__measured__comes_right_after_the_verdict),
+             TEST(text__measured_no__is_the_first_thing_said),
              TEST(text__because__adds_up_as_printed),
              TEST(text__certain_results__never_print_0_or_100_percent),
              TEST(text__cautions__gravest_first), TEST(text__stop_if__is_said_once),
