@@ -32,15 +32,51 @@ double hs_aim_slack(const hs_window_found *f, const hs_dimension_draws *d, const
     return best;
 }
 
-static double share_good(const hs_window_found *f, const hs_dimension_draws *d,
-                         const hs_size *finish, const hs_draws *draws, size_t dimension,
-                         double rough_m, double tolerance_m) {
-    size_t good = 0;
-    for (size_t i = 0; i < draws->n; i++) {
-        double size_m = rough_m + tolerance_m * draws->rough[i][dimension];
-        good += hs_aim_slack(f, d, finish, size_m, i) >= 0;
+/* Least and most stock over both faces that a draw bears: where hs_aim_slack changes its sign. */
+static hs_limits good_stock(const hs_window_found *f, const hs_dimension_draws *d, size_t i) {
+    double need_m = f->need_m[0] + f->need_m[1], stock[2];
+    hs_limits good = {-INFINITY, INFINITY};
+    if (f->grounds < 2)
+        return (hs_limits){d->need_m[0][i] + d->need_m[1][i], d->may_m[0][i] + d->may_m[1][i]};
+    hs_decide_share(stock, f, need_m + 1); /* how a metre more would be shared */
+    for (int k = 0; k < 2; k++) {
+        double share = k ? 1 - (stock[0] - f->need_m[0]) : stock[0] - f->need_m[0];
+        double short_m = d->need_m[k][i] - f->need_m[k], spare_m = d->may_m[k][i] - f->need_m[k];
+        if (share > 0) {
+            good.low_m = fmax(good.low_m, need_m + short_m / share);
+            good.high_m = fmin(good.high_m, need_m + spare_m / share);
+        } else if (short_m > 0 || spare_m < 0) {
+            return (hs_limits){INFINITY, -INFINITY}; /* more stock does not reach this face */
+        }
     }
-    return (double)good / (double)draws->n;
+    return good;
+}
+
+/* Rough sizes that a draw bears: clean-up counts to one end of the finished size, case to the
+ * other; where nothing is ground the size as hardened lies between them. */
+static hs_limits good_rough(const hs_window_found *f, const hs_dimension_draws *d,
+                            const hs_size *finish, size_t i) {
+    hs_limits s = good_stock(f, d, i), end = {finish->lower_m, finish->upper_m};
+    if (f->grounds == 0) end = (hs_limits){finish->upper_m, finish->lower_m};
+    if (f->inside) return (hs_limits){end.high_m - s.high_m, end.low_m - s.low_m};
+    return (hs_limits){end.high_m + s.low_m, end.low_m + s.high_m};
+}
+
+/* What counts the good draws of one dimension. */
+typedef struct tally {
+    const hs_draws *draws;
+    size_t dimension;
+    const double *low_m, *high_m; /* of each draw, from good_rough */
+    double tolerance_m;
+} tally;
+
+static double share_good(const tally *t, double rough_m) {
+    size_t good = 0;
+    for (size_t i = 0; i < t->draws->n; i++) {
+        double size_m = rough_m + t->tolerance_m * t->draws->rough[i][t->dimension];
+        good += size_m >= t->low_m[i] && size_m <= t->high_m[i];
+    }
+    return (double)good / (double)t->draws->n;
 }
 
 typedef struct aim {
@@ -92,7 +128,7 @@ static void make_printable(hs_window_found *f, double size_m, double tolerance_m
 }
 
 void hs_aim_find(hs_window_found *f, const hs_chain *chain, size_t dimension, const hs_draws *draws,
-                 const hs_decide_work *work) {
+                 hs_decide_work *work) {
     const hs_size *size = &chain->job->dimension[dimension].size;
     const hs_dimension_draws *d = &work->dimension[dimension];
     const hs_limits finish = {size->lower_m, size->upper_m};
@@ -103,14 +139,19 @@ void hs_aim_find(hs_window_found *f, const hs_chain *chain, size_t dimension, co
         low += t;
         high -= t;
     }
+    double *low_m = work->column[1], *high_m = work->column[2];
+    for (size_t i = 0; i < draws->n; i++) {
+        hs_limits good = good_rough(f, d, size, i);
+        low_m[i] = good.low_m;
+        high_m[i] = good.high_m;
+    }
+    const tally count = {draws, dimension, low_m, high_m, t};
     aim aims[AIMS];
     for (int k = 0; k < AIMS; k++) { /* least stock first; with nothing to grind the middle only */
         double share = f->grounds > 0 ? (double)k / (AIMS - 1) : 0.5;
         double rough = f->inside ? high - share * (high - low) : low + share * (high - low);
         aims[k].rough_m = rough;
-        aims[k].joint = k > 0 && f->grounds == 0
-                            ? aims[0].joint
-                            : share_good(f, d, size, draws, dimension, rough, t);
+        aims[k].joint = k > 0 && f->grounds == 0 ? aims[0].joint : share_good(&count, rough);
         hs_limits offered = {rough - t, rough + t};
         aims[k].shape_limit_m = hs_window_shape_limit(f->inside, finish, offered, f->bad);
     }
@@ -118,8 +159,8 @@ void hs_aim_find(hs_window_found *f, const hs_chain *chain, size_t dimension, co
     int inch = chain->job->inch_first;
     const aim *chosen = choose(aims, f->shape_high_m, 2.0 / (double)draws->n, asked);
     make_printable(f, chosen->rough_m, t, inch, 1);
-    f->joint = share_good(f, d, size, draws, dimension, f->aim_m, t);
+    f->joint = share_good(&count, f->aim_m);
     if (f->verdict != HS_GO || f->joint >= asked || chosen->joint < asked) return;
     make_printable(f, chosen->rough_m, t, inch, 0); /* the rounder size would cost the go */
-    f->joint = share_good(f, d, size, draws, dimension, f->aim_m, t);
+    f->joint = share_good(&count, f->aim_m);
 }

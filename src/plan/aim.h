@@ -18,6 +18,6 @@ double hs_aim_slack(const hs_window_found *found, const hs_dimension_draws *d,
  *  a window in which none lies with the whole rough tolerance is tight, one in which none lies at
  *  all is stop. */
 void hs_aim_find(hs_window_found *found, const hs_chain *chain, size_t dimension,
-                 const hs_draws *draws, const hs_decide_work *work);
+                 const hs_draws *draws, hs_decide_work *work);
 
 #endif

@@ -118,6 +118,37 @@ static void find_window(hs_window_found *f, const hs_chain *chain, size_t index,
     if (f->verdict == HS_GO && f->joint < q) f->verdict = HS_TIGHT;
 }
 
+/* Needs and mays of both faces go up and down together: their errors add. */
+static double ends_error(const hs_dimension_draws *d, size_t n, double q, double *scratch) {
+    double need_m = 0, may_m = 0;
+    for (int k = 0; k < 2; k++) {
+        need_m += hs_draws_error(d->need_m[k], n, q, scratch);
+        may_m += hs_draws_error(d->may_m[k], n, 1 - q, scratch);
+    }
+    return fmax(need_m, may_m);
+}
+
+/* Ground, and not shut by so much that no number of draws could open it. */
+static int counts(const hs_window_found *f) {
+    return f->verdict != HS_NONE && f->grounds > 0 &&
+           f->rough.low_m - f->rough.high_m <= f->error_m;
+}
+
+double hs_decide_error(const hs_window_found *found, size_t dimensions) {
+    double most_m = 0;
+    for (size_t i = 0; i < dimensions; i++)
+        if (counts(&found[i])) most_m = fmax(most_m, found[i].error_m);
+    return most_m;
+}
+
+size_t hs_decide_draws(const hs_window_found *found, size_t dimensions, size_t n, double asked_m) {
+    const double margin = 1.2; /* the error found is itself known to a tenth or so */
+    double ratio = hs_decide_error(found, dimensions) / asked_m;
+    double wanted = margin * ratio * ratio * (double)n; /* errors fall with the root of n */
+    if (ratio < 1) return n;
+    return wanted < HS_MAX_SAMPLES ? (size_t)ceil(wanted) : HS_MAX_SAMPLES;
+}
+
 static void draw_parts(hs_decide_work *work, const hs_chain *chain, const hs_draws *draws) {
     for (size_t i = 0; i < draws->n; i++)
         work->part[i] = hs_chain_draw(chain, draws->z[i]);
@@ -135,6 +166,7 @@ void hs_decide_windows(hs_window_found *found, const hs_chain *chain, const hs_d
         draw_dimension(&work->dimension[i], chain, d, work->part, draws->n);
         find_bad_sides(&found[i], chain, d, draws, confidence, work);
         find_window(&found[i], chain, i, draws, 0, work);
+        found[i].error_m = ends_error(&work->dimension[i], draws->n, confidence, work->column[0]);
     }
 }
 

@@ -28,6 +28,8 @@ typedef struct hs_window_found {
     double joint;       /* share of draws good at the aim inside the rough tolerance */
     hs_face_sum bad[2]; /* each letter at its bad side */
     double shape_typical_m, shape_high_m;
+    double
+        error_m; /* 95 % bound on the error of the ends of the rough size, of the number of draws */
 } hs_window_found;
 
 /** Draw every dimension and find its window.
@@ -35,6 +37,13 @@ typedef struct hs_window_found {
  *    chain, draws, confidence   in */
 void hs_decide_windows(hs_window_found *found, const hs_chain *chain, const hs_draws *draws,
                        double confidence, hs_decide_work *work);
+
+/** The largest error_m of the windows that are ground and not shut by more than it; 0: none. */
+double hs_decide_error(const hs_window_found *found, size_t dimensions);
+
+/** How many draws would bring that error below asked_m, by what n of them showed: n itself where it
+ *  is there already, never more than HS_MAX_SAMPLES. */
+size_t hs_decide_draws(const hs_window_found *found, size_t dimensions, size_t n, double asked_m);
 
 /** The same again for a changed job, at its own confidence: for all dimensions that have a verdict,
  *  or (all = 0) only for those that are tight or stop in `before`, the others copied. The letters'

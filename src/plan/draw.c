@@ -1,9 +1,11 @@
 #include "plan/draw.h"
 
+#include "base/num.h"
 #include "base/random.h"
 #include "constants.h"
 
 #include <math.h>
+#include <string.h>
 
 static const double bound_95 = 1.959963984540054; /* standard normal quantile of .975 */
 
@@ -23,6 +25,17 @@ size_t hs_draws_wanted(double confidence) {
                                             : HS_K_PLAN_DOUBT_SAMPLES);
 }
 
+double hs_draws_error(const double *values, size_t n, double q, double *scratch) {
+    double aside = bound_95 * sqrt(q * (1 - q) / (double)n), at[3];
+    const double place[3] = {fmax(0, q - aside), q, fmin(1, q + aside)};
+    for (int k = 0; k < 3; k++) {
+        memcpy(scratch, values, n * sizeof *values);
+        at[k] = hs_quantile_of(scratch, n, place[k]);
+    }
+    double error = fmax(at[2] - at[1], at[1] - at[0]);
+    return isfinite(error) ? error : 0;
+}
+
 /* Rough sizes hold the keys from here on; inputs added later take keys past them, so that a new one
  * moves no other draw. */
 enum { ROUGH_KEY = 21 };
@@ -31,14 +44,20 @@ static uint32_t key_of(uint32_t input) {
     return input < ROUGH_KEY ? input : input + HS_MAX_DIMENSIONS;
 }
 
-void hs_draws_fill(hs_draws *draws, size_t n, uint64_t seed) {
+void hs_draws_more(hs_draws *draws, size_t n, uint64_t seed) {
+    size_t from = draws->n;
     draws->n = n < HS_MAX_SAMPLES ? n : HS_MAX_SAMPLES;
-    for (uint32_t i = 0; i < draws->n; i++) {
+    for (uint32_t i = (uint32_t)from; i < draws->n; i++) {
         for (uint32_t k = 0; k < HS_INPUTS; k++)
             draws->z[i][k] = hs_random_normal(seed, i, key_of(k));
         for (uint32_t k = 0; k < HS_MAX_DIMENSIONS; k++)
             draws->rough[i][k] = 2 * hs_random_uniform(seed, i, ROUGH_KEY + k) - 1;
     }
+}
+
+void hs_draws_fill(hs_draws *draws, size_t n, uint64_t seed) {
+    draws->n = 0;
+    hs_draws_more(draws, n, seed);
 }
 
 double hs_draw_share(double z) {

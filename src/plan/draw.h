@@ -47,7 +47,7 @@ typedef enum hs_input {
         HS_INPUTS
 } hs_input;
 
-enum { HS_MAX_SAMPLES = 4096 };
+enum { HS_MAX_SAMPLES = 16384 };
 
 /** Joint draws: z[sample][input], and one uniform number per dimension for the rough size. */
 typedef struct hs_draws {
@@ -60,8 +60,17 @@ typedef struct hs_draws {
  *  confidence nearer to 1 than that takes twice the usual number. */
 size_t hs_draws_wanted(double confidence);
 
+/** 95 % bound on the error of the q-quantile of n draws, from the draws themselves and whatever
+ *  their law: the values at the ranks n q +- 1.96 sqrt(n q (1 - q)), the farther one counts.
+ *    scratch   work  room for n values
+ *  0 where the values are all alike or not finite there. */
+double hs_draws_error(const double *values, size_t n, double q, double *scratch);
+
 /** Fill n draws (n <= HS_MAX_SAMPLES); the same numbers for the same seed. */
 void hs_draws_fill(hs_draws *draws, size_t n, uint64_t seed);
+
+/** The same up to n, where draws->n of that seed stand already. */
+void hs_draws_more(hs_draws *draws, size_t n, uint64_t seed);
 
 /** The input's name in words. */
 const char *hs_input_name(hs_input input);

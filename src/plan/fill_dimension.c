@@ -110,6 +110,44 @@ static double aim_in(const hs_result_dimension *d, double aim_m, double slack_m)
     return isfinite(best) ? best : hs_aim_readable(size, d->rough_low_in, d->rough_high_in, 4, 4);
 }
 
+/* From the hardened surface: what the fire took and added stands in the measured size already. */
+static void fill_bench(hs_result_dimension *d, const hs_window_found *f, hs_limits finish,
+                       int inch) {
+    hs_face_sum face[2];
+    for (int k = 0; k < 2; k++) {
+        face[k] = f->bad[k];
+        face[k].budget_m -= face[k].lost_high_m;
+        face[k].lost_low_m = face[k].lost_high_m = 0;
+        face[k].growth_low_m = face[k].growth_high_m = 0;
+    }
+    d->bench = hs_window_bench(f->inside, finish, face);
+    if (!d->bench.present) return;
+    hs_round up = f->inside ? HS_DOWN : HS_UP, down = f->inside ? HS_UP : HS_DOWN;
+    d->bench.clean_from_m = hs_window_round(d->bench.clean_from_m, inch, up);
+    if (isfinite(d->bench.case_to_m))
+        d->bench.case_to_m = hs_window_round(d->bench.case_to_m, inch, down);
+}
+
+/* Two ground faces that ask or get different things; what halving the stock alike would do. */
+static void fill_sides(hs_result_dimension *d, const hs_window_found *f, hs_limits finish,
+                       double tolerance_m) {
+    const double same_m = 5e-6;
+    double total_m = f->inside ? 0.5 * (finish.low_m + finish.high_m) - d->rough_aim_m
+                               : d->rough_aim_m - 0.5 * (finish.low_m + finish.high_m);
+    double stock_m[2] = {NAN, NAN};
+    if (f->verdict != HS_STOP) hs_decide_share(stock_m, f, total_m);
+    for (int k = 0; k < 2; k++)
+        d->side[k] = (hs_result_side){.ground = f->bad[k].ground,
+                                      .need_m = f->need_m[k],
+                                      .may_m = f->may_m[k],
+                                      .stock_m = stock_m[k]};
+    d->unequal = f->grounds == 2 && fabs(stock_m[0] - stock_m[1]) > same_m;
+    if (!d->unequal) return;
+    double need_m = fmax(f->need_m[0], f->need_m[1]), may_m = fmin(f->may_m[0], f->may_m[1]);
+    d->halved = hs_window_verdict(hs_window_rough(f->inside, finish, 2 * need_m, 2 * may_m),
+                                  2 * tolerance_m);
+}
+
 static void fill_sizes(hs_result_dimension *d, const hs_window_found *f, const hs_chain *chain,
                        const hs_dimension *dimension) {
     const hs_job *job = chain->job;
@@ -128,6 +166,10 @@ static void fill_sizes(hs_result_dimension *d, const hs_window_found *f, const h
     hs_limits offered = {d->rough_aim_m - t, d->rough_aim_m + t};
     double limit = hs_window_shape_limit(f->inside, finish, offered, f->bad);
     d->shape_limit_m = isfinite(limit) ? hs_window_round(limit, inch, HS_DOWN) : NAN;
+    double middle_m = 0.5 * (f->rough.low_m + f->rough.high_m);
+    offered = (hs_limits){middle_m - t, middle_m + t};
+    limit = hs_window_shape_limit(f->inside, finish, offered, f->bad);
+    d->shape_limit_middle_m = isfinite(limit) ? hs_window_round(limit, inch, HS_DOWN) : NAN;
 }
 
 static void fill_dimension(hs_result_dimension *d, const hs_window_found *f, const hs_chain *chain,
@@ -139,6 +181,7 @@ static void fill_dimension(hs_result_dimension *d, const hs_window_found *f, con
     d->finish_high_m = dimension->size.upper_m;
     d->rough_low_m = d->rough_aim_m = d->rough_high_m = d->stock_m = d->shape_limit_m = NAN;
     d->rough_low_in = d->rough_aim_in = d->rough_high_in = NAN;
+    d->shape_limit_middle_m = d->side[0].stock_m = d->side[1].stock_m = NAN;
     d->need_m = d->may_m = NAN;
     if (f->verdict == HS_NONE) {
         snprintf(d->note, sizeof d->note, "soft faces: cut to size after the fire");
@@ -159,6 +202,9 @@ static void fill_dimension(hs_result_dimension *d, const hs_window_found *f, con
     explain_need(d, f, chain, dimension, d->need_m);
     note_dimension(d, f, chain, dimension);
     if (f->verdict != HS_STOP) fill_sizes(d, f, chain, dimension);
+    hs_limits finish = {d->finish_low_m, d->finish_high_m};
+    fill_sides(d, f, finish, chain->job->shop.rough_tolerance_m);
+    if (f->verdict != HS_STOP) fill_bench(d, f, finish, inch);
 }
 
 void hs_fill_dimensions(hs_result *result, const hs_window_found *found, const hs_chain *chain,

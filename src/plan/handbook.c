@@ -86,26 +86,27 @@ static int case_asked(double *share_pct, const hs_job *job, const hs_result *res
     return asked;
 }
 
-static void judge(hs_handbook *out, const hs_job *job, const hs_result_dimension *r,
-                  double share_pct, int asked) {
+/* need_m, may_m: of one ground face. */
+static void judge(hs_handbook *out, const hs_job *job, hs_verdict verdict, double need_m,
+                  double may_m, double share_pct, int asked) {
     int inch = job->inch_first;
     hs_text why = hs_text_start(out->why, sizeof out->why);
     double v = out->value_m;
-    if (r->verdict == HS_STOP)
+    if (verdict == HS_STOP)
         hs_text_add(&why, "computed governs: the window is shut, the table knows no case");
-    else if (v < r->need_m)
+    else if (v < need_m)
         hs_text_add(&why, "computed governs: the table's value is %s short of cleaning up",
-                    hs_word_length(r->need_m - v, inch, HS_UP).text);
-    else if (asked && v > r->may_m)
+                    hs_word_length(need_m - v, inch, HS_UP).text);
+    else if (asked && v > may_m)
         hs_text_add(&why, "computed governs: the table's value cuts %s too deep for this thin case",
-                    hs_word_length(v - r->may_m, inch, HS_UP).text);
+                    hs_word_length(v - may_m, inch, HS_UP).text);
     else if (asked)
         hs_text_add(&why, "computed governs: both fit, but the table knows neither case nor bow");
     else
         hs_text_add(&why, "table governs: no case is asked, and more stock only costs grinding");
-    if (asked && v > r->may_m && share_pct > 0)
+    if (asked && v > may_m && share_pct > 0)
         hs_text_add(&why, " (%.0f %% of it)", fmin(share_pct, 999));
-    out->governs = r->verdict != HS_STOP && !asked && v >= r->need_m;
+    out->governs = verdict != HS_STOP && !asked && v >= need_m;
 }
 
 void hs_handbook_compare(hs_handbook *out, const hs_job *job, const hs_result *result,
@@ -124,5 +125,8 @@ void hs_handbook_compare(hs_handbook *out, const hs_job *job, const hs_result *r
     out->present = 1;
     out->value_m = value_m;
     int asked = case_asked(&share_pct, job, result, d, value_m);
-    judge(out, job, r, share_pct, asked);
+    int one =
+        (job->face[d->face[0]].finish == HS_GROUND) != (job->face[d->face[1]].finish == HS_GROUND);
+    double all = one ? 2 : 1; /* the one ground face carries what is told as half the sum */
+    judge(out, job, r->verdict, all * r->need_m, all * r->may_m, share_pct, asked);
 }

@@ -137,6 +137,26 @@ double hs_window_shape_limit(int bore, hs_limits finish, hs_limits rough,
     return smaller(limit.face_m, smaller(limit.clean_m, limit.case_m));
 }
 
+hs_result_bench hs_window_bench(int bore, hs_limits finish, const hs_face_sum face[2]) {
+    double need_m = 0, may_m = 0;
+    int grounds = 0;
+    hs_result_bench out = {.most_m = INFINITY};
+    for (int i = 0; i < 2; i++) {
+        double need = hs_face_need(&face[i], 0), may = hs_face_may(&face[i], 0);
+        need_m += need;
+        may_m += may;
+        if (!face[i].ground) continue;
+        grounds++;
+        out.most_m = smaller(out.most_m, may - need);
+    }
+    if (grounds == 0) return out;
+    out.present = 1;
+    out.times = 2.0 / grounds;
+    out.clean_from_m = bore ? finish.low_m - need_m : finish.high_m + need_m;
+    out.case_to_m = bore ? finish.high_m - may_m : finish.low_m + may_m;
+    return out;
+}
+
 double hs_window_share(double total_m, const hs_face_sum face[2], double shape_m) {
     double need_m[2], room_m[2];
     for (int i = 0; i < 2; i++) {

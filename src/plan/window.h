@@ -96,6 +96,12 @@ hs_shape_limits hs_window_shape_limits(int bore, hs_limits finish, hs_limits rou
 double hs_window_shape_limit(int bore, hs_limits finish, hs_limits rough,
                              const hs_face_sum face[2]);
 
+/** The limits of V at the bench as sums of the measured size H, faces counted from the hardened
+ *  surface (no scale, no growth): V <= times * (H - clean_from) and V <= times * (case_to - H), on
+ *  inside sizes with both differences turned round; most_m is what each face alone holds. Not
+ *  present where no face is ground. */
+hs_result_bench hs_window_bench(int bore, hs_limits finish, const hs_face_sum face[2]);
+
 /** How the total stock (R - F, or F - R on a bore) is shared: each face gets its need and the rest
  *  in proportion to what each may take. Returns the first face's stock. */
 double hs_window_share(double total_m, const hs_face_sum face[2], double shape_m);

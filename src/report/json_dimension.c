@@ -1,6 +1,8 @@
 /* Dimensions and faces of the result as JSON. */
 #include "report/json_parts.h"
 
+#include <math.h>
+
 void hs_json_because(hs_json *json, cJSON *to, const hs_term *term, size_t n) {
     cJSON *list = hs_json_list(json, to, "because");
     for (size_t i = 0; i < n; i++) {
@@ -33,7 +35,36 @@ static void put_handbook(hs_json *json, cJSON *to, const hs_handbook *h) {
     hs_json_text(json, object, "why", h->why);
 }
 
-static void put_dimension(hs_json *json, cJSON *to, const hs_result_dimension *d) {
+/* The shape limit as the bench reckons it, H the measured size. */
+static void put_bench(hs_json *json, cJSON *to, const hs_result_bench *b) {
+    if (!b->present) {
+        hs_json_null(json, to, "bench");
+        return;
+    }
+    cJSON *object = hs_json_object(json, to, "bench");
+    hs_json_limit(json, object, "clean_from_mm", b->clean_from_m);
+    hs_json_limit(json, object, "case_to_mm", b->case_to_m);
+    hs_json_number(json, object, "times", b->times);
+    hs_json_mm(json, object, "at_most_mm", b->most_m);
+}
+
+static void put_sides(hs_json *json, cJSON *to, const hs_job *job, size_t index,
+                      const hs_result_dimension *d) {
+    cJSON *list = hs_json_list(json, to, "sides");
+    const size_t *face = job->dimension[index].face;
+    for (int k = 0; k < 2 && d->verdict != HS_NONE; k++) {
+        if (k == 1 && face[1] == face[0]) break; /* a diameter: both sides are the one face */
+        cJSON *item = hs_json_item(json, list);
+        hs_json_text(json, item, "face", job->face[face[k]].name);
+        hs_json_flag(json, item, "ground", d->side[k].ground);
+        hs_json_mm(json, item, "need_mm", d->side[k].need_m);
+        hs_json_mm(json, item, "may_mm", d->side[k].may_m);
+        hs_json_mm(json, item, "stock_mm", d->side[k].stock_m);
+    }
+}
+
+static void put_dimension(hs_json *json, cJSON *to, const hs_job *job, size_t index,
+                          const hs_result_dimension *d) {
     int none = d->verdict == HS_NONE;
     hs_json_limit(json, to, "finish_low_mm", d->finish_low_m);
     hs_json_limit(json, to, "finish_high_mm", d->finish_high_m);
@@ -51,6 +82,9 @@ static void put_dimension(hs_json *json, cJSON *to, const hs_result_dimension *d
         else
             hs_json_limit(json, to, keys[k], values[k]);
     }
+    hs_json_limit(json, to, "shape_limit_middle_mm", none ? NAN : d->shape_limit_middle_m);
+    put_bench(json, to, &d->bench);
+    put_sides(json, to, job, index, d);
     hs_json_text(json, to, "verdict", hs_json_verdict(d->verdict));
     hs_json_because(json, to, d->because, d->terms);
     put_handbook(json, to, &d->handbook);
@@ -63,7 +97,7 @@ void hs_json_dimensions(hs_json *json, cJSON *to, const hs_job *job, const hs_re
     for (size_t i = 0; i < job->dimensions; i++) {
         cJSON *item = hs_json_item(json, list);
         hs_json_text(json, item, "name", job->dimension[i].name);
-        put_dimension(json, item, &result->dimension[i]);
+        put_dimension(json, item, job, i, &result->dimension[i]);
     }
 }
 

@@ -42,6 +42,11 @@ void hs_text_appendix(hs_page *page);
 /** Best remedies of a dimension, at most `most`. */
 void hs_text_remedy_list(hs_page *page, const hs_remedy *remedy, size_t n, size_t most);
 
+/** Figures of a dimension are half the sum over its faces: 2 where one face alone is ground and
+ *  carries all of it, else 1; and "per side", or then "on top". */
+double hs_text_carried(const hs_job *job, size_t dimension);
+hs_words hs_text_side(const hs_job *job, size_t dimension);
+
 /** A verdict in words: "GO", "TIGHT", "STOP", "none". */
 const char *hs_text_verdict(hs_verdict verdict);
 

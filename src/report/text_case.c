@@ -205,6 +205,22 @@ static void driver_line(hs_page *page, const hs_driver *d) {
         hs_page_say(page, 4, "%7.0f %%  %s", d->share_pct, d->name);
 }
 
+/* What the number of draws leaves open, and what was asked of it. */
+static void draws_line(hs_page *page) {
+    const hs_result_confidence *c = &page->result->confidence;
+    if (c->error_m > 0)
+        hs_page_say(page, 2,
+                    "%zu draws: their number leaves the ends of the rough sizes known to "
+                    "\302\261%s (95 %%); asked: less than a quarter of the rough tolerance, %s%s",
+                    c->samples, hs_page_short(page, c->error_m, HS_UP).text,
+                    hs_page_short(page, c->error_asked_m, HS_DOWN).text,
+                    c->error_m < c->error_asked_m ? "" : ". NOT REACHED: no more draws are made");
+    else
+        hs_page_say(page, 2,
+                    "%zu draws; what is shut is shut by more than their number leaves open",
+                    c->samples);
+}
+
 void hs_text_doubts(hs_page *page) {
     const hs_result_confidence *c = &page->result->confidence;
     if (c->samples == 0 || page->result->grind == HS_NONE) return;
@@ -213,8 +229,11 @@ void hs_text_doubts(hs_page *page) {
                 hs_page_chance(c->level, 0).text);
     hs_page_say(page, 2, "reached at the aim: %s", hs_page_chance(c->reached, c->at_least).text);
     if (page->job->part.quantity > 1)
-        hs_page_say(page, 2, "all %zu parts good: %s", page->job->part.quantity,
-                    hs_page_chance(c->reached_batch, c->at_least).text);
+        hs_page_say(page, 2,
+                    "all %zu parts good: %s, were the luck of each its own; one fire makes them "
+                    "alike, and it is rather more",
+                    page->job->part.quantity, hs_page_chance(c->reached_batch, c->at_least).text);
+    draws_line(page);
     if (c->drivers == 0) return;
     hs_page_say(page, 2, "share of the doubt, biggest first:");
     for (size_t i = 0; i < c->drivers && i < 5; i++)

@@ -15,6 +15,49 @@ static int is_ground(const hs_job *job, size_t i) {
     return job->face[face[0]].finish == HS_GROUND || job->face[face[1]].finish == HS_GROUND;
 }
 
+/* How many of a dimension's faces are ground, a diameter counting twice; the last of them. */
+static int grounds(size_t *face, const hs_job *job, size_t i) {
+    int n = 0;
+    for (int k = 0; k < 2; k++)
+        if (job->face[job->dimension[i].face[k]].finish == HS_GROUND) {
+            *face = job->dimension[i].face[k];
+            n++;
+        }
+    return n;
+}
+
+double hs_text_carried(const hs_job *job, size_t i) {
+    size_t face;
+    return grounds(&face, job, i) == 1 ? 2 : 1;
+}
+
+hs_words hs_text_side(const hs_job *job, size_t i) {
+    size_t face = 0;
+    hs_words out;
+    hs_text text = hs_text_start(out.text, sizeof out.text);
+    if (grounds(&face, job, i) == 1)
+        hs_text_add(&text, "on %.80s", job->face[face].name);
+    else
+        hs_text_add(&text, "per side");
+    return out;
+}
+
+/* "stock 0.290 mm per side", "stock 0.300 mm on top", "stock 0.310 mm on top, 0.250 mm on ..." */
+static void add_stock(hs_text *text, const hs_page *page, size_t i) {
+    const hs_job *job = page->job;
+    const hs_result_dimension *d = &page->result->dimension[i];
+    if (!d->unequal) {
+        hs_text_add(text, "stock %s %s",
+                    hs_page_short(page, hs_text_carried(job, i) * d->stock_m, HS_NEAREST).text,
+                    hs_text_side(job, i).text);
+        return;
+    }
+    for (int k = 0; k < 2; k++)
+        hs_text_add(text, "%s%s on %s", k ? ", " : "stock ",
+                    hs_page_short(page, d->side[k].stock_m, HS_NEAREST).text,
+                    job->face[job->dimension[i].face[k]].name);
+}
+
 static void rough_line(hs_page *page, size_t i) {
     const hs_job *job = page->job;
     const hs_result_dimension *d = &page->result->dimension[i];
@@ -27,14 +70,15 @@ static void rough_line(hs_page *page, size_t i) {
         return;
     }
     hs_words aim = hs_page_size(page, d->rough_aim_m, d->rough_aim_in, HS_NEAREST);
-    hs_words stock = hs_page_short(page, d->stock_m, HS_NEAREST);
     if (!is_ground(job, i)) {
         hs_page_say(page, 2, "%-12s %s, as hardened, not ground  %s", name, aim.text,
                     hs_text_verdict(d->verdict));
         return;
     }
-    hs_page_say(page, 2, "%-12s %s, stock %s per side  %s", name, aim.text, stock.text,
-                hs_text_verdict(d->verdict));
+    char words[320];
+    hs_text stock = hs_text_start(words, sizeof words);
+    add_stock(&stock, page, i);
+    hs_page_say(page, 2, "%-12s %s, %s  %s", name, aim.text, words, hs_text_verdict(d->verdict));
 }
 
 void hs_text_rough(hs_page *page) {
@@ -63,6 +107,37 @@ static double bench_reading(const char **word, const hs_job *job, const hs_dimen
     return V;
 }
 
+/* The same at the bench, with the size as it will be measured. */
+static void bench_sum(hs_page *page, size_t i, double k) {
+    const hs_result_dimension *d = &page->result->dimension[i];
+    const hs_result_bench *b = &d->bench;
+    if (!b->present) return;
+    hs_words clean = hs_page_short(page, b->clean_from_m, d->inside ? HS_DOWN : HS_UP);
+    hs_words deep = hs_page_short(page, b->case_to_m, d->inside ? HS_UP : HS_DOWN);
+    char times[16] = "", most[80] = "";
+    hs_text t = hs_text_start(times, sizeof times), m = hs_text_start(most, sizeof most);
+    if (k * b->times != 1) hs_text_add(&t, "%.3g x ", k * b->times);
+    if (isfinite(b->most_m) && d->unequal)
+        hs_text_add(&m, ", and never more than %s",
+                    hs_page_short(page, k * b->most_m, HS_DOWN).text);
+    const char *h = page->job->dimension[i].name;
+    if (!isfinite(b->case_to_m))
+        hs_page_say(page, 15,
+                    d->inside ? "at the bench: STOP IF it is more than %s(%s - %s)"
+                              : "at the bench: STOP IF it is more than %s(%s - %s)",
+                    times, d->inside ? clean.text : h, d->inside ? h : clean.text);
+    else if (d->inside)
+        hs_page_say(page, 15,
+                    "at the bench: STOP IF it is more than %sthe smaller of %s - H and H - %s%s; "
+                    "H = %s as measured",
+                    times, clean.text, deep.text, most, h);
+    else
+        hs_page_say(page, 15,
+                    "at the bench: STOP IF it is more than %sthe smaller of H - %s and %s - H%s; "
+                    "H = %s as measured",
+                    times, clean.text, deep.text, most, h);
+}
+
 static void shape_line(hs_page *page, size_t i) {
     const hs_job *job = page->job;
     const hs_result_dimension *d = &page->result->dimension[i];
@@ -83,6 +158,11 @@ static void shape_line(hs_page *page, size_t i) {
     hs_page_say(page, 15, "%s%s%s", word, flat ? ", over " : "", flat ? over.text : "");
     hs_page_say(page, 15, "to expect: typical %s; 1 part in 20 has %s or more", usual.text,
                 high.text);
+    const double more_m = 10e-6; /* of what nobody reads there is no line */
+    if (d->shape_limit_middle_m > d->shape_limit_m + more_m)
+        hs_page_say(page, 15, "with the rough size at mid window: at most %s",
+                    hs_page_short(page, k * d->shape_limit_middle_m, HS_DOWN).text);
+    if (has_size(d)) bench_sum(page, i, k);
 }
 
 void hs_text_shape(hs_page *page) {
@@ -92,21 +172,40 @@ void hs_text_shape(hs_page *page) {
         shape_line(page, i);
 }
 
+/* Only the sum is cut before the fire; the wheel shares it as the faces' windows ask. */
+static void split_lines(hs_page *page, size_t i) {
+    const hs_result_dimension *d = &page->result->dimension[i];
+    for (int k = 0; k < 2; k++)
+        hs_page_say(page, 6, "%s: need %s, may %s, takes %s of the stock",
+                    page->job->face[page->job->dimension[i].face[k]].name,
+                    hs_page_short(page, d->side[k].need_m, HS_UP).text,
+                    hs_page_short(page, d->side[k].may_m, HS_DOWN).text,
+                    hs_page_short(page, d->side[k].stock_m, HS_NEAREST).text);
+    if (d->halved != d->verdict)
+        hs_page_say(page, 6,
+                    "shared alike between them it would be %s: turn at the size in the "
+                    "grinding order",
+                    hs_text_verdict(d->halved));
+}
+
 /* Ends of the bar: on a bore the smaller size carries the more stock. */
 static void draw_window(hs_page *page, size_t i) {
     const hs_result_dimension *d = &page->result->dimension[i];
     const hs_dimension *dimension = &page->job->dimension[i];
     int bore = d->inside;
     char bar[HS_BAR_WIDTH + 1];
-    hs_words need = hs_page_short(page, d->need_m, HS_UP);
-    hs_words may = hs_page_short(page, d->may_m, HS_DOWN);
+    double all = hs_text_carried(page->job, i);
+    hs_words need = hs_page_short(page, all * d->need_m, HS_UP);
+    hs_words may = hs_page_short(page, all * d->may_m, HS_DOWN);
+    hs_words side = hs_text_side(page->job, i);
     if (d->verdict == HS_NONE) return;
     if (!has_size(d)) {
         hs_bar_crossed(bar);
         hs_page_say(page, 2, "%s: closed", dimension->name);
         hs_page_say(page, 6, "%s", bar);
         if (d->may_m < d->need_m)
-            hs_page_say(page, 6, "may %s per side < need %s per side", may.text, need.text);
+            hs_page_say(page, 6, "may %s %s < need %s %s", may.text, side.text, need.text,
+                        side.text);
         else
             hs_page_say(page, 6,
                         "in the mean of its faces may %s and need %s per side, but one of them has "
@@ -124,13 +223,14 @@ static void draw_window(hs_page *page, size_t i) {
     hs_bar_window(bar, d->rough_low_m, d->rough_high_m, d->rough_aim_m,
                   page->job->shop.rough_tolerance_m);
     hs_page_say(page, 6, "%s", bar);
-    char left[64], right[64];
+    char left[160], right[160];
     hs_text a = hs_text_start(left, sizeof left), b = hs_text_start(right, sizeof right);
-    hs_text_add(&a, "%s %s per side", bore ? "may" : "need", bore ? may.text : need.text);
-    hs_text_add(&b, "%s %s per side", bore ? "need" : "may", bore ? need.text : may.text);
+    hs_text_add(&a, "%s %s %s", bore ? "may" : "need", bore ? may.text : need.text, side.text);
+    hs_text_add(&b, "%s %s %s", bore ? "need" : "may", bore ? need.text : may.text, side.text);
     hs_page_say(page, 6, "%s%*s%s", left,
                 (int)(HS_BAR_WIDTH > a.length + b.length ? HS_BAR_WIDTH - a.length - b.length : 1),
                 "", right);
+    if (d->unequal) split_lines(page, i);
     if (d->note[0]) hs_page_say(page, 6, "%s", d->note);
 }
 
@@ -162,14 +262,14 @@ static void handbook_line(hs_page *page, const hs_handbook *h) {
 
 /* Printed so that the printed terms add up to the printed sum: what rounding leaves over goes to
  * the largest term. */
-static void need_terms(hs_page *page, const hs_result_dimension *d) {
+static void need_terms(hs_page *page, const hs_result_dimension *d, double all) {
     double scale = page->job->inch_first ? 1 / 0.0254 : 1e3;
     int decimals = page->job->inch_first ? 4 : 3;
     double shown[HS_MAX_TERMS];
-    double left = hs_round_to(d->need_m * scale, decimals, HS_UP);
+    double left = hs_round_to(all * d->need_m * scale, decimals, HS_UP);
     size_t largest = 0;
     for (size_t k = 0; k < d->terms; k++) {
-        shown[k] = hs_round_to(d->because[k].value_m * scale, decimals, HS_NEAREST);
+        shown[k] = hs_round_to(all * d->because[k].value_m * scale, decimals, HS_NEAREST);
         left -= shown[k];
         if (fabs(shown[k]) > fabs(shown[largest])) largest = k;
     }
@@ -187,9 +287,11 @@ void hs_text_need(hs_page *page) {
     for (size_t i = 0; i < page->job->dimensions; i++) {
         const hs_result_dimension *d = &page->result->dimension[i];
         if (d->verdict == HS_NONE || !is_ground(page->job, i)) continue;
-        hs_words need = hs_page_length(page, d->need_m, HS_UP);
-        hs_page_say(page, 2, "%s: need %s per side =", page->job->dimension[i].name, need.text);
-        need_terms(page, d);
+        double all = hs_text_carried(page->job, i);
+        hs_words need = hs_page_length(page, all * d->need_m, HS_UP);
+        hs_page_say(page, 2, "%s: need %s %s =", page->job->dimension[i].name, need.text,
+                    hs_text_side(page->job, i).text);
+        need_terms(page, d, all);
         handbook_line(page, &d->handbook);
     }
 }

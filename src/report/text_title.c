@@ -41,25 +41,52 @@ static void part_line(hs_page *page) {
                 p->quantity == 1 ? "" : "s", p->steel.name, size);
 }
 
-static void stop_dimension(hs_page *page, size_t i) {
+/* A face whose own need is above its own may, where the mean of both hides it; -1 none. */
+static int shut_side(const hs_result_dimension *d) {
+    for (int k = 0; k < 2; k++)
+        if (d->side[k].ground && d->side[k].need_m > d->side[k].may_m) return k;
+    return -1;
+}
+
+static void stop_side(hs_page *page, size_t i, int k) {
+    const hs_result_side *s = &page->result->dimension[i].side[k];
+    const hs_dimension *d = &page->job->dimension[i];
+    hs_page_say(
+        page, 2,
+        "STOP %s: face %s needs %s to clean up and its case allows only %s: %s too little; "
+        "what %s has to spare does not help it.",
+        d->name, page->job->face[d->face[k]].name, hs_page_short(page, s->need_m, HS_UP).text,
+        hs_page_short(page, s->may_m, HS_DOWN).text,
+        hs_page_short(page, s->need_m - s->may_m, HS_UP).text, page->job->face[d->face[!k]].name);
+}
+
+static void stop_why(hs_page *page, size_t i) {
     const hs_result_dimension *d = &page->result->dimension[i];
-    hs_words need = hs_page_short(page, d->need_m, HS_UP);
-    hs_words may = hs_page_short(page, d->may_m, HS_DOWN);
-    hs_words apart = hs_page_short(page, d->need_m - d->may_m, HS_UP);
+    const char *name = page->job->dimension[i].name;
+    double all = hs_text_carried(page->job, i);
+    hs_words need = hs_page_short(page, all * d->need_m, HS_UP);
+    hs_words may = hs_page_short(page, all * d->may_m, HS_DOWN);
+    hs_words apart = hs_page_short(page, all * (d->need_m - d->may_m), HS_UP);
+    hs_words side = hs_text_side(page->job, i);
     if (!(d->may_m > 0))
-        hs_page_say(page, 2,
-                    "STOP %s: the case allows no grinding at all; clean-up needs %s per side.",
-                    page->job->dimension[i].name, need.text);
+        hs_page_say(page, 2, "STOP %s: the case allows no grinding at all; clean-up needs %s %s.",
+                    name, need.text, side.text);
     else if (d->need_m > d->may_m)
         hs_page_say(page, 2,
-                    "STOP %s: clean-up needs %s per side, the case allows only %s per side: %s too "
-                    "little.",
-                    page->job->dimension[i].name, need.text, may.text, apart.text);
+                    "STOP %s: clean-up needs %s %s, the case allows only %s: %s too little.", name,
+                    need.text, side.text, may.text, apart.text);
+    else if (shut_side(d) >= 0)
+        stop_side(page, i, shut_side(d));
     else
         hs_page_say(page, 2,
-                    "STOP %s: needs %s per side, may %s per side, but no rough size is good for "
-                    "both ends of the finished tolerance.",
-                    page->job->dimension[i].name, need.text, may.text);
+                    "STOP %s: needs %s, may %s %s, but no rough size is good for both ends of the "
+                    "finished tolerance.",
+                    name, need.text, may.text, side.text);
+}
+
+static void stop_dimension(hs_page *page, size_t i) {
+    const hs_result_dimension *d = &page->result->dimension[i];
+    stop_why(page, i);
     if (d->note[0]) hs_page_say(page, 4, "%s", d->note);
     if (d->remedies > 0) {
         hs_page_say(page, 4, "What would open it (each one computed by running the job again):");

@@ -185,6 +185,21 @@ typedef struct hs_handbook {
     char why[160];
 } hs_handbook;
 
+/** What one of the two faces of a dimension carries by itself. */
+typedef struct hs_result_side {
+    int ground;
+    double need_m, may_m; /* of a face that is not ground: what fire and scale do to it */
+    double stock_m;       /* its share at the aim, from mid finish; NaN at stop */
+} hs_result_side;
+
+/** The shape limit as a sum with the measured size H: V may be `times` the smaller of
+ *  H - clean_from and case_to - H (inside sizes: clean_from - H and H - case_to). */
+typedef struct hs_result_bench {
+    int present;
+    double clean_from_m, case_to_m, times;
+    double most_m; /* V that one of the faces holds at most, whatever the size; INFINITY: any */
+} hs_result_bench;
+
 typedef struct hs_result_dimension {
     hs_verdict verdict;
     int inside; /* bore or slot: the smaller size carries the more stock */
@@ -195,6 +210,11 @@ typedef struct hs_result_dimension {
     double rough_low_in, rough_aim_in, rough_high_in; /* inch, rounded in inch to the safe side */
     double shape_m, shape_high_m;                     /* V to expect: typical, 1 in 20 */
     double shape_limit_m;                             /* NaN at stop */
+    double shape_limit_middle_m; /* the same with the rough size at mid window; NaN at stop */
+    hs_result_bench bench;
+    hs_result_side side[2];
+    int unequal; /* both faces ground, and the stock split unequally between them */
+    hs_verdict halved; /* where unequal: what the verdict would be, were it split alike */
     double joint; /* share of samples good at the aim, this dimension */
     size_t terms;
     hs_term because[HS_MAX_TERMS]; /* adds up to need_m */
@@ -287,6 +307,8 @@ typedef struct hs_result_confidence {
     double reached_batch;  /* all parts of the quantity */
     int at_least;          /* no failure seen: reached is a bound */
     size_t samples;
+    double error_m;       /* 95 % bound on the error their number leaves in the rough sizes' ends */
+    double error_asked_m; /* a quarter of the whole rough tolerance */
     size_t drivers;
     hs_driver driver[HS_MAX_DRIVERS];
 } hs_result_confidence;

@@ -92,6 +92,20 @@ static void handbook__each_case__says_which_governs(void) {
     CHECK(b.out.governs && strstr(b.out.why, "table governs") != NULL);
 }
 
+/* exact: one ground face carries the whole stock, need .30 to may .40, told as .15 and .20 */
+static void handbook__one_ground_face__is_compared_with_all_of_it(void) {
+    bench b;
+    plate(&b, 0.15e-3, 0.20e-3, HS_GO);
+    b.face[1].finish = HS_AS_HARDENED;
+    look(&b);
+    NEAR(b.out.value_m, 0.36e-3, TIGHT);
+    CHECK(strstr(b.out.why, "both fit") != NULL);
+    plate(&b, 0.10e-3, 0.15e-3, HS_GO);
+    b.face[1].finish = HS_AS_HARDENED;
+    look(&b);
+    CHECK(strstr(b.out.why, "0.060 mm too deep") != NULL);
+}
+
 static void handbook__no_row__not_present(void) {
     bench b;
     plate(&b, 0.2e-3, 0.6e-3, HS_GO);
@@ -148,7 +162,7 @@ static void handbook__round_parts__bars_only(void) {
 static void handbook__text__rounds_up_what_is_missing(void) {
     bench b;
     for (int k = 0; k < 2; k++) { /* one ground face is enough */
-        plate(&b, 0.3605e-3, 0.60e-3, HS_GO);
+        plate(&b, 0.18025e-3, 0.30e-3, HS_GO); /* half the sum */
         b.face[k].finish = HS_AS_HARDENED;
         look(&b);
         CHECK(b.out.present && strstr(b.out.why, "0.001 mm short"));
@@ -162,7 +176,9 @@ static void handbook__text__rounds_up_what_is_missing(void) {
 
 HS_TEST_MAIN("plan_handbook", TEST(handbook__round__spot_values),
              TEST(handbook__plane__spot_values), TEST(handbook__thin_case__collision_is_said),
-             TEST(handbook__each_case__says_which_governs), TEST(handbook__no_row__not_present),
+             TEST(handbook__each_case__says_which_governs),
+             TEST(handbook__one_ground_face__is_compared_with_all_of_it),
+             TEST(handbook__no_row__not_present),
              TEST(handbook__each_face__by_its_own_length_and_width),
              TEST(handbook__round_parts__bars_only),
              TEST(handbook__text__rounds_up_what_is_missing))

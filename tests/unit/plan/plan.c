@@ -99,7 +99,24 @@ static void plan__go__is_not_said_of_more_than_is_proved(void) {
         if (c->at_least) NEAR(c->reached, 1 - 3.0 / (double)c->samples, 1e-12);
         CHECK(3.0 / (double)c->samples <= 1 - levels[k] + 1e-12);
     }
-    CHECK(run(&t).confidence.samples == 4096);
+    CHECK(run(&t).confidence.samples >= 4096);
+}
+
+/* own contract: the number of draws leaves the ends of the rough size known to less than a quarter
+ * of the rough tolerance; a finer shop takes more of them */
+static void plan__number_of_draws__follows_the_rough_tolerance(void) {
+    static test_job t;
+    static const double tolerance_m[] = {0.15e-3, 0.05e-3};
+    size_t before = 0;
+    for (int k = 0; k < 2; k++) {
+        test_job_plate(&t, "16MnCr5");
+        t.job.shop.rough_tolerance_m = tolerance_m[k];
+        hs_result r = run(&t);
+        NEAR(r.confidence.error_asked_m, tolerance_m[k] / 2, 1e-15); /* exact: 2t/4 */
+        CHECK(r.confidence.error_m > 0 && r.confidence.error_m < r.confidence.error_asked_m);
+        CHECK(r.confidence.samples > before);
+        before = r.confidence.samples;
+    }
 }
 
 static void plan__wider_doubt_or_worse_practice__never_improves_the_window(void) {
@@ -319,6 +336,7 @@ HS_TEST_MAIN("plan whole", TEST(plan__because__adds_up_to_need),
              TEST(plan__rough_sizes__are_the_sums_of_the_windows_page),
              TEST(plan__higher_confidence__never_widens_the_window),
              TEST(plan__go__is_not_said_of_more_than_is_proved),
+             TEST(plan__number_of_draws__follows_the_rough_tolerance),
              TEST(plan__wider_doubt_or_worse_practice__never_improves_the_window),
              TEST(plan__open_reheat__loses_more_than_a_wrapped_one),
              TEST(plan__predicted_fed_back_as_measured__is_ground),

@@ -210,6 +210,33 @@ static void window__shape_limits__each_by_itself(void) {
     CHECK(isinf(hs_window_shape_limit(0, H7_20, size, both)));
 }
 
+/* The bench's sums are the limits of V written for any measured size. */
+static void window__bench__sums_are_the_shape_limits(void) {
+    /* exact, mm, the measured plate of section 6: 20 + 2(.08 + .02), 19.979 + 2(.61 - .02) */
+    const hs_face_sum measured = {1, 80e-6, 610e-6, 20e-6, 0, 0, 0, 0};
+    const hs_face_sum plate[2] = {measured, measured};
+    hs_limits finish = {19.979e-3, 20e-3};
+    hs_result_bench b = hs_window_bench(0, finish, plate);
+    NEAR(b.clean_from_m, 20.2e-3, TIGHT);
+    NEAR(b.case_to_m, 21.159e-3, TIGHT);
+    NEAR(b.times * (20.66e-3 - b.clean_from_m), 0.46e-3, TIGHT);
+    NEAR(b.times * (b.case_to_m - 20.66e-3), 0.499e-3, TIGHT);
+    NEAR(b.most_m, 610e-6 - 80e-6 - 2 * 20e-6, TIGHT);
+    for (int n = 0; n < 4; n++) { /* independent: hs_window_shape_limits */
+        int bore = n & 1;
+        hs_face_sum face[2] = {measured, {.ground = n < 2, 50e-6, 900e-6, 10e-6, 0, 0, 0, 0}};
+        double H = bore ? 19.7e-3 : 20.3e-3;
+        b = hs_window_bench(bore, finish, face);
+        hs_shape_limits limit = hs_window_shape_limits(bore, finish, (hs_limits){H, H}, face);
+        double sign = bore ? -1 : 1;
+        NEAR(b.times * sign * (H - b.clean_from_m), limit.clean_m, TIGHT);
+        NEAR(b.times * sign * (b.case_to_m - H), limit.case_m, TIGHT);
+        NEAR(b.most_m, limit.face_m, TIGHT);
+    }
+    hs_face_sum left[2] = {{0}, {0}};
+    CHECK(!hs_window_bench(0, finish, left).present);
+}
+
 static void window__share__without_room(void) {
     hs_face_sum both[2] = {worked_face(), worked_face()};
     both[0].budget_m = both[1].budget_m = 0; /* neither has room: what is over is halved */
@@ -280,7 +307,8 @@ HS_TEST_MAIN("plan_window", TEST(window__plate_20_h7__printed_figures),
              TEST(window__one_face_as_hardened__moves_by_growth_and_scale),
              TEST(window__both_faces_as_hardened__size_after_the_fire_lies_inside),
              TEST(window__ranges__each_limit_takes_its_own_bad_side),
-             TEST(window__shape_limits__each_by_itself), TEST(window__share__without_room),
+             TEST(window__shape_limits__each_by_itself),
+             TEST(window__bench__sums_are_the_shape_limits), TEST(window__share__without_room),
              TEST(window__shapes__as_the_table_says),
              TEST(window__verdict__tolerance_decides_and_nan_is_stop),
              TEST(window__share__gives_each_face_at_least_its_need),

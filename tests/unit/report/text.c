@@ -4,6 +4,7 @@
 #include "report/wrap.h"
 #include "support/check.h"
 
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -230,6 +231,45 @@ static void text__as_hardened__no_stock_and_no_shape_limit(void) {
     CHECK(line_of(t, "0.700 mm") == 0);
 }
 
+/* The shape limit as the sum to do at the bench; one ground face carries all of the stock. */
+static void text__bench_sum_and_one_ground_face__as_the_bench_needs_them(void) {
+    made m;
+    made_plate(&m);
+    hs_result_dimension *d = &m.result.dimension[0];
+    d->bench = (hs_result_bench){1, 20.2e-3, 21.159e-3, 1, INFINITY};
+    const char *t = write_text(&m);
+    CHECK(line_of(t, "STOP IF it is more than the smaller of H") > 0);
+    CHECK(line_of(t, "20.200 mm and 21.159 mm - H") > 0);
+    CHECK(line_of(t, "stock 0.350 mm per side") > 0);
+    m.face[1].finish = HS_AS_HARDENED;
+    d->bench.times = 2;
+    t = write_text(&m);
+    CHECK(line_of(t, "stock 0.701 mm on top") > 0 && line_of(t, "need 0.550 mm on top") > 0);
+    CHECK(line_of(t, "2 x the smaller of H") > 0);
+}
+
+/* Two faces of different demand: each with its share, and which of them shuts a window. */
+static void text__unequal_faces__each_with_its_own_figures(void) {
+    made m;
+    made_plate(&m);
+    hs_result_dimension *d = &m.result.dimension[0];
+    d->unequal = 1;
+    d->halved = HS_STOP;
+    d->side[0] = (hs_result_side){1, 0.275e-3, 0.300e-3, 0.290e-3};
+    d->side[1] = (hs_result_side){1, 0.275e-3, 0.550e-3, 0.410e-3};
+    const char *t = write_text(&m);
+    CHECK(line_of(t, "0.290 mm on top, 0.410 mm on") > 0);
+    CHECK(line_of(t, "shared alike between them it would be STOP") > 0);
+    made_stop(&m);
+    d->need_m = 0.2e-3;
+    d->may_m = 0.3e-3;
+    d->side[0] = (hs_result_side){1, 0.200e-3, 0.150e-3, NAN};
+    d->side[1] = (hs_result_side){1, 0.200e-3, 0.450e-3, NAN};
+    t = write_text(&m);
+    CHECK(line_of(t, "face top needs 0.200 mm to clean up and its case allows only") > 0);
+    CHECK(line_of(t, "what bottom has to spare") > 0);
+}
+
 static void text__too_small_a_buffer__fails_and_stays_inside(void) {
     made m;
     made_plate(&m);
@@ -256,4 +296,6 @@ HS_TEST_MAIN("report_text", TEST(text__core__is_told_with_its_doubt_and_its_stru
              TEST(text__certain_results__never_print_0_or_100_percent),
              TEST(text__cautions__gravest_first), TEST(text__stop_if__is_said_once),
              TEST(text__as_hardened__no_stock_and_no_shape_limit),
+             TEST(text__bench_sum_and_one_ground_face__as_the_bench_needs_them),
+             TEST(text__unequal_faces__each_with_its_own_figures),
              TEST(text__too_small_a_buffer__fails_and_stays_inside))

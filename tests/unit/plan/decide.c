@@ -1,0 +1,122 @@
+/* Windows from draws: how far the number of draws lets them be known, shown by other seeds; and the
+ * share of good draws, counted from each draw's own sizes. */
+#include "plan/decide.h"
+#include "job.h"
+#include "plan/aim.h"
+#include "support/check.h"
+
+#include <stdlib.h>
+
+typedef struct run {
+    hs_chain chain;
+    hs_chain_work scratch;
+    hs_draws draws;
+    hs_decide_work work;
+    hs_window_found found[HS_MAX_DIMENSIONS];
+} run_t;
+
+static run_t *start(const hs_job *job) {
+    run_t *r = calloc(1, sizeof *r);
+    hs_error err = {0};
+    if (!r || hs_chain_make(&r->chain, job, &r->scratch, &err) != HS_OK) abort();
+    return r;
+}
+
+static void decide(run_t *r, size_t n, uint64_t seed) {
+    hs_draws_fill(&r->draws, n, seed);
+    hs_decide_windows(r->found, &r->chain, &r->draws, r->chain.job->shop.confidence, &r->work);
+}
+
+/* independent: the spread of the ends over 60 seeds, against the error each run claims from its own
+ * draws. The spread itself is known to 9 %, the mean claim to 2 %; the claim is a bound that takes
+ * the farther rank and the worse end, so it may be larger, by up to a half. */
+static void decide__error_of_the_quantiles__is_what_other_seeds_show(void) {
+    enum { SEEDS = 60 };
+    static test_job t;
+    static const size_t numbers[2] = {1024, 4096};
+    double claimed[2];
+    test_job_plate(&t, "16MnCr5");
+    run_t *r = start(&t.job);
+    for (int k = 0; k < 2; k++) {
+        double sum[2] = {0}, square[2] = {0}, claim = 0;
+        for (uint64_t seed = 1; seed <= SEEDS; seed++) {
+            decide(r, numbers[k], seed);
+            const double end[2] = {r->found[0].rough.low_m, r->found[0].rough.high_m};
+            for (int e = 0; e < 2; e++) {
+                sum[e] += end[e];
+                square[e] += end[e] * end[e];
+            }
+            claim += r->found[0].error_m / SEEDS;
+        }
+        double worst = 0;
+        for (int e = 0; e < 2; e++) {
+            double mean = sum[e] / SEEDS;
+            worst = fmax(worst, sqrt(square[e] / SEEDS - mean * mean));
+        }
+        printf("%zu draws, %d seeds: ends spread %.4f mm (95 %%), claimed %.4f mm\n", numbers[k],
+               SEEDS, 1.96e3 * worst, 1e3 * claim);
+        CHECK(1.96 * worst < 1.2 * claim && claim < 1.6 * 1.96 * worst);
+        claimed[k] = claim;
+    }
+    /* exact: errors fall with the root of the number, to what 60 claims scatter */
+    NEAR(claimed[0] / claimed[1], 2, 0.15);
+    free(r);
+}
+
+/* exact: q = .95 of a uniform number is known to 1.96 sqrt(.95 * .05 / n) */
+static void draws__error_of_a_uniform_quantile__closed_form(void) {
+    enum { N = 16384 };
+    static double value[N], scratch[N];
+    for (int i = 0; i < N; i++)
+        value[i] = (i * 7919 % N + 0.5) / N; /* every rank once */
+    NEAR(hs_draws_error(value, N, 0.95, scratch), 1.96 * sqrt(0.95 * 0.05 / N), 2.0 / N);
+    for (int i = 0; i < N; i++)
+        value[i] = INFINITY; /* no case to keep */
+    NEAR(hs_draws_error(value, N, 0.05, scratch), 0, 0);
+}
+
+static void decide__number_of_draws__by_the_root_and_only_where_it_matters(void) {
+    hs_window_found f[2] = {{.verdict = HS_GO, .grounds = 2, .rough = {1, 1.1}, .error_m = 40e-6},
+                            {.verdict = HS_GO, .rough = {1, 1.1}, .error_m = 9e-3}};
+    CHECK(hs_decide_draws(f, 2, 2048, 41e-6) == 2048); /* the second is not ground */
+    /* exact: (40/20)^2 times 2048, and a fifth more */
+    NEAR((double)hs_decide_draws(f, 2, 2048, 20e-6), 1.2 * 4 * 2048, 1);
+    CHECK(hs_decide_draws(f, 2, 2048, 1e-6) == HS_MAX_SAMPLES);
+    f[0].rough = (hs_limits){1, 0.9999}; /* shut by .1 mm, known to .04 */
+    f[0].verdict = HS_STOP;
+    CHECK(hs_decide_draws(f, 2, 2048, 1e-6) == 2048 && hs_decide_error(f, 2) <= 0);
+    f[0].rough.high_m = 1 - 30e-6; /* shut by less than it is known */
+    CHECK(hs_decide_draws(f, 2, 2048, 1e-6) == HS_MAX_SAMPLES);
+}
+
+static double by_slack(const run_t *r, size_t i) {
+    const hs_job *job = r->chain.job;
+    size_t good = 0;
+    for (size_t k = 0; k < r->draws.n; k++) {
+        double rough_m = r->found[i].aim_m + job->shop.rough_tolerance_m * r->draws.rough[k][i];
+        good += hs_aim_slack(&r->found[i], &r->work.dimension[i], &job->dimension[i].size, rough_m,
+                             k) >= 0;
+    }
+    return (double)good / (double)r->draws.n;
+}
+
+/* independent: the slack of each draw at the aim, one by one */
+static void decide__share_of_good_draws__is_that_of_the_slacks(void) {
+    static test_job t;
+    for (int way = 0; way < 4; way++) {
+        test_job_plate(&t, "16MnCr5");
+        if (way == 1) t.face[1].case_m = 0.2e-3; /* two faces of different demand */
+        if (way == 2) t.face[1].finish = HS_AS_HARDENED;
+        if (way == 3) t.face[0].finish = t.face[1].finish = HS_AS_HARDENED;
+        run_t *r = start(&t.job);
+        decide(r, 1000, 7);
+        CHECK(r->found[0].joint > 0);
+        NEAR(r->found[0].joint, by_slack(r, 0), 1e-12);
+        free(r);
+    }
+}
+
+HS_TEST_MAIN("plan_decide", TEST(decide__error_of_the_quantiles__is_what_other_seeds_show),
+             TEST(draws__error_of_a_uniform_quantile__closed_form),
+             TEST(decide__number_of_draws__by_the_root_and_only_where_it_matters),
+             TEST(decide__share_of_good_draws__is_that_of_the_slacks))
