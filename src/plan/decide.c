@@ -1,6 +1,7 @@
 #include "plan/decide.h"
 
 #include "base/num.h"
+#include "constants.h"
 #include "plan/aim.h"
 
 #include <math.h>
@@ -128,6 +129,13 @@ static double ends_error(const hs_dimension_draws *d, size_t n, double q, double
     return fmax(need_m, may_m);
 }
 
+static void set_error(hs_window_found *f, const hs_chain *chain, size_t index,
+                      const hs_draws *draws, hs_decide_work *work) {
+    if (f->grounds > 0)
+        f->error_m = ends_error(&work->dimension[index], draws->n, chain->job->shop.confidence,
+                                work->column[0]);
+}
+
 /* Ground, and not shut by so much that no number of draws could open it. */
 static int counts(const hs_window_found *f) {
     return f->verdict != HS_NONE && f->grounds > 0 &&
@@ -141,9 +149,13 @@ double hs_decide_error(const hs_window_found *found, size_t dimensions) {
     return most_m;
 }
 
-size_t hs_decide_draws(const hs_window_found *found, size_t dimensions, size_t n, double asked_m) {
+double hs_decide_error_asked_m(const hs_job *job) {
+    return HS_K_PLAN_DOUBT_QUANTILE_SHARE * 2 * job->shop.rough_tolerance_m;
+}
+
+size_t hs_decide_draws(const hs_window_found *found, const hs_job *job, size_t n) {
     const double margin = 1.2; /* the error found is itself known to a tenth or so */
-    double ratio = hs_decide_error(found, dimensions) / asked_m;
+    double ratio = hs_decide_error(found, job->dimensions) / hs_decide_error_asked_m(job);
     double wanted = margin * ratio * ratio * (double)n; /* errors fall with the root of n */
     if (ratio < 1) return n;
     return wanted < HS_MAX_SAMPLES ? (size_t)ceil(wanted) : HS_MAX_SAMPLES;
@@ -166,7 +178,7 @@ void hs_decide_windows(hs_window_found *found, const hs_chain *chain, const hs_d
         draw_dimension(&work->dimension[i], chain, d, work->part, draws->n);
         find_bad_sides(&found[i], chain, d, draws, confidence, work);
         find_window(&found[i], chain, i, draws, 0, work);
-        found[i].error_m = ends_error(&work->dimension[i], draws->n, confidence, work->column[0]);
+        set_error(&found[i], chain, i, draws, work);
     }
 }
 
@@ -183,6 +195,7 @@ void hs_decide_again(hs_window_found *found, const hs_window_found *before, cons
         if (found[i].grounds == 0)
             find_bad_sides(&found[i], chain, &job->dimension[i], draws, confidence, work);
         find_window(&found[i], chain, i, draws, 1, work);
+        if (all) set_error(&found[i], chain, i, draws, work);
     }
 }
 

@@ -41,9 +41,12 @@ void hs_decide_windows(hs_window_found *found, const hs_chain *chain, const hs_d
 /** The largest error_m of the windows that are ground and not shut by more than it; 0: none. */
 double hs_decide_error(const hs_window_found *found, size_t dimensions);
 
-/** How many draws would bring that error below asked_m, by what n of them showed: n itself where it
- *  is there already, never more than HS_MAX_SAMPLES. */
-size_t hs_decide_draws(const hs_window_found *found, size_t dimensions, size_t n, double asked_m);
+/** What that error is to stay below: a share of the whole rough tolerance. */
+double hs_decide_error_asked_m(const hs_job *job);
+
+/** How many draws would bring it there, by what n of them showed: n itself where it is there
+ *  already, never more than HS_MAX_SAMPLES. */
+size_t hs_decide_draws(const hs_window_found *found, const hs_job *job, size_t n);
 
 /** The same again for a changed job, at its own confidence: for all dimensions that have a verdict,
  *  or (all = 0) only for those that are tight or stop in `before`, the others copied. The letters'

@@ -44,20 +44,21 @@ static uint32_t key_of(uint32_t input) {
     return input < ROUGH_KEY ? input : input + HS_MAX_DIMENSIONS;
 }
 
-void hs_draws_more(hs_draws *draws, size_t n, uint64_t seed) {
-    size_t from = draws->n;
+void hs_draws_take(hs_draws *draws, size_t n) {
     draws->n = n < HS_MAX_SAMPLES ? n : HS_MAX_SAMPLES;
-    for (uint32_t i = (uint32_t)from; i < draws->n; i++) {
+    for (uint32_t i = (uint32_t)draws->made; i < draws->n; i++) {
         for (uint32_t k = 0; k < HS_INPUTS; k++)
-            draws->z[i][k] = hs_random_normal(seed, i, key_of(k));
+            draws->z[i][k] = hs_random_normal(draws->seed, i, key_of(k));
         for (uint32_t k = 0; k < HS_MAX_DIMENSIONS; k++)
-            draws->rough[i][k] = 2 * hs_random_uniform(seed, i, ROUGH_KEY + k) - 1;
+            draws->rough[i][k] = 2 * hs_random_uniform(draws->seed, i, ROUGH_KEY + k) - 1;
     }
+    if (draws->made < draws->n) draws->made = draws->n;
 }
 
 void hs_draws_fill(hs_draws *draws, size_t n, uint64_t seed) {
-    draws->n = 0;
-    hs_draws_more(draws, n, seed);
+    draws->seed = seed;
+    draws->made = 0;
+    hs_draws_take(draws, n);
 }
 
 double hs_draw_share(double z) {

@@ -51,7 +51,8 @@ enum { HS_MAX_SAMPLES = 16384 };
 
 /** Joint draws: z[sample][input], and one uniform number per dimension for the rough size. */
 typedef struct hs_draws {
-    size_t n;
+    size_t n, made; /* in use; made so far */
+    uint64_t seed;
     double z[HS_MAX_SAMPLES][HS_INPUTS];
     double rough[HS_MAX_SAMPLES][HS_MAX_DIMENSIONS]; /* -1 to 1: place inside the tolerance */
 } hs_draws;
@@ -69,8 +70,8 @@ double hs_draws_error(const double *values, size_t n, double q, double *scratch)
 /** Fill n draws (n <= HS_MAX_SAMPLES); the same numbers for the same seed. */
 void hs_draws_fill(hs_draws *draws, size_t n, uint64_t seed);
 
-/** The same up to n, where draws->n of that seed stand already. */
-void hs_draws_more(hs_draws *draws, size_t n, uint64_t seed);
+/** Take the first n draws of the same seed: more are made, or some of those made are left out. */
+void hs_draws_take(hs_draws *draws, size_t n);
 
 /** The input's name in words. */
 const char *hs_input_name(hs_input input);

@@ -140,21 +140,16 @@ static hs_status ask_of_sizes(const hs_chain *chain, hs_error *err) {
     return hs_measured_ask(chain->job, total_m, err);
 }
 
-static double error_asked_m(const hs_job *job) {
-    return HS_K_PLAN_DOUBT_QUANTILE_SHARE * 2 * job->shop.rough_tolerance_m;
-}
-
 /* So many draws that their number leaves the ends of the rough sizes known to a quarter of the
  * rough tolerance, or as many as are ever made. */
 static void draw_enough(plan_work *w, const hs_job *job) {
-    double confidence = job->shop.confidence, asked_m = error_asked_m(job);
-    size_t n = 0, wanted = hs_draws_wanted(confidence);
-    w->draws.n = 0;
+    size_t n = 0, wanted = hs_draws_wanted(job->shop.confidence);
+    hs_draws_fill(&w->draws, wanted, seed);
     while (wanted > n) {
         n = wanted;
-        hs_draws_more(&w->draws, n, seed);
-        hs_decide_windows(w->found, &w->chain, &w->draws, confidence, &w->decide);
-        wanted = hs_decide_draws(w->found, job->dimensions, n, asked_m);
+        hs_draws_take(&w->draws, n);
+        hs_decide_windows(w->found, &w->chain, &w->draws, job->shop.confidence, &w->decide);
+        wanted = hs_decide_draws(w->found, job, n);
     }
 }
 
@@ -166,7 +161,7 @@ static void draw_and_decide(hs_result *r, plan_work *w, const hs_job *job) {
     double joint = hs_decide_joint(w->found, &w->chain, &w->draws, &w->decide);
     hs_fill_confidence(r, &w->chain, &w->draws, joint, &w->decide);
     r->confidence.error_m = hs_decide_error(w->found, job->dimensions);
-    r->confidence.error_asked_m = error_asked_m(job);
+    r->confidence.error_asked_m = hs_decide_error_asked_m(job);
     r->grind =
         hs_decide_part(w->found, job->dimensions, r->confidence.reached, job->shop.confidence);
     hs_remedy_find(r->dimension, w->found, &w->chain, &w->draws, &w->remedy, &w->scratch,

@@ -192,11 +192,12 @@ static void try_pairs(hs_search *s) {
 }
 
 void hs_remedy_find(hs_result_dimension *dimension, const hs_window_found *found,
-                    const hs_chain *chain, const hs_draws *draws, hs_remedy_work *work,
+                    const hs_chain *chain, hs_draws *draws, hs_remedy_work *work,
                     hs_chain_work *scratch, hs_decide_work *decide) {
     const hs_job *job = chain->job;
     hs_search s = {dimension, found, job, chain, draws, work, scratch, decide, 0, 0, -INFINITY};
     if (hs_search_wants(&s) == 0) return;
+    size_t as_before = draws->n;
     hs_variant_start(&work->best, job);
     work->few.n = draws->n < HS_FEW_DRAWS ? draws->n : HS_FEW_DRAWS;
     memcpy(work->few.z, draws->z, work->few.n * sizeof draws->z[0]);
@@ -210,4 +211,5 @@ void hs_remedy_find(hs_result_dimension *dimension, const hs_window_found *found
     if (!s.opened) try_pairs(&s);
     for (size_t i = 0; i < job->dimensions; i++)
         keep_the_best(&dimension[i]);
+    hs_draws_take(draws, as_before);
 }

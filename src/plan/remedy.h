@@ -28,7 +28,7 @@ typedef struct hs_remedy_work {
  *    dimension  result dimensions  in/out  only remedy and remedies are written
  *    found      in   the windows of the job as it stands */
 void hs_remedy_find(hs_result_dimension *dimension, const hs_window_found *found,
-                    const hs_chain *chain, const hs_draws *draws, hs_remedy_work *work,
+                    const hs_chain *chain, hs_draws *draws, hs_remedy_work *work,
                     hs_chain_work *scratch, hs_decide_work *decide);
 
 #endif

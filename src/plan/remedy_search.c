@@ -7,7 +7,7 @@ int hs_search_wanted(const hs_window_found *before) {
 }
 
 double hs_search_width(const hs_window_found *f) {
-    return 0.5 * (f->may_m[0] + f->may_m[1] - f->need_m[0] - f->need_m[1]);
+    return 0.5 * (f->rough.high_m - f->rough.low_m);
 }
 
 hs_status hs_search_run(hs_search *s, const hs_variant *variant, int fire) {
@@ -25,7 +25,13 @@ void hs_search_confirm(hs_search *s, const hs_variant *variant) {
     s->work->chain.job = &variant->job;
     /* a quench that ran coarse runs whole as well; if it should not, the coarse one stands */
     (void)hs_chain_whole(&s->work->chain, s->scratch, NULL);
-    hs_decide_again(s->work->found, s->before, &s->work->chain, s->draws, 1, s->decide);
+    size_t n = 0, wanted = hs_draws_wanted(variant->job.shop.confidence);
+    while (wanted > n) {
+        n = wanted;
+        hs_draws_take(s->draws, n);
+        hs_decide_again(s->work->found, s->before, &s->work->chain, s->draws, 1, s->decide);
+        wanted = hs_decide_draws(s->work->found, &variant->job, n);
+    }
 }
 
 size_t hs_search_opens(const hs_search *s) {

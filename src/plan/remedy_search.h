@@ -10,7 +10,7 @@ typedef struct hs_search {
     const hs_window_found *before; /* windows of the job as it stands */
     const hs_job *job;
     const hs_chain *chain; /* of the job as it stands */
-    const hs_draws *draws;
+    hs_draws *draws;
     hs_remedy_work *work; /* work->found: windows of the last run */
     hs_chain_work *scratch;
     hs_decide_work *decide;
@@ -22,7 +22,8 @@ typedef struct hs_search {
 /** Is this dimension one that a remedy is sought for? */
 int hs_search_wanted(const hs_window_found *before);
 
-/** Half of may - need over both faces (m). */
+/** Half of the width of the rough sizes (m): may - need per side, less half of the finished
+ *  tolerance; of unequal faces what the worse one leaves. Negative where shut. */
 double hs_search_width(const hs_window_found *found);
 
 /** Run a changed job with few draws on the dimensions wanted.
@@ -30,7 +31,7 @@ double hs_search_width(const hs_window_found *found);
  *  Returns  HS_OK, or why it cannot be run. */
 hs_status hs_search_run(hs_search *search, const hs_variant *variant, int fire);
 
-/** The chain of the last run on all draws and all dimensions. */
+/** The chain of the last run on all dimensions, and on as many draws as its own plan would make. */
 void hs_search_confirm(hs_search *search, const hs_variant *variant);
 
 /** How many of the windows wanted the last run opened; how many are wanted. */

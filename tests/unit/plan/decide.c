@@ -75,18 +75,24 @@ static void draws__error_of_a_uniform_quantile__closed_form(void) {
     NEAR(hs_draws_error(value, N, 0.05, scratch), 0, 0);
 }
 
+static size_t wanted(const hs_window_found *f, double tolerance_m) {
+    hs_job job = {.dimensions = 2, .shop = {.rough_tolerance_m = tolerance_m}};
+    return hs_decide_draws(f, &job, 2048);
+}
+
+/* Asked: less than half of +-t, a quarter of the whole. */
 static void decide__number_of_draws__by_the_root_and_only_where_it_matters(void) {
     hs_window_found f[2] = {{.verdict = HS_GO, .grounds = 2, .rough = {1, 1.1}, .error_m = 40e-6},
                             {.verdict = HS_GO, .rough = {1, 1.1}, .error_m = 9e-3}};
-    CHECK(hs_decide_draws(f, 2, 2048, 41e-6) == 2048); /* the second is not ground */
+    CHECK(wanted(f, 82e-6) == 2048); /* the second is not ground */
     /* exact: (40/20)^2 times 2048, and a fifth more */
-    NEAR((double)hs_decide_draws(f, 2, 2048, 20e-6), 1.2 * 4 * 2048, 1);
-    CHECK(hs_decide_draws(f, 2, 2048, 1e-6) == HS_MAX_SAMPLES);
+    NEAR((double)wanted(f, 40e-6), 1.2 * 4 * 2048, 1);
+    CHECK(wanted(f, 2e-6) == HS_MAX_SAMPLES);
     f[0].rough = (hs_limits){1, 0.9999}; /* shut by .1 mm, known to .04 */
     f[0].verdict = HS_STOP;
-    CHECK(hs_decide_draws(f, 2, 2048, 1e-6) == 2048 && hs_decide_error(f, 2) <= 0);
+    CHECK(wanted(f, 2e-6) == 2048 && hs_decide_error(f, 2) <= 0);
     f[0].rough.high_m = 1 - 30e-6; /* shut by less than it is known */
-    CHECK(hs_decide_draws(f, 2, 2048, 1e-6) == HS_MAX_SAMPLES);
+    CHECK(wanted(f, 2e-6) == HS_MAX_SAMPLES);
 }
 
 static double by_slack(const run_t *r, size_t i) {
