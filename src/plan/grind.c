@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "constants.h"
 #include "hardskin/model/grind.h"
+#include "plan/grind_care.h"
 #include "plan/warp.h"
 #include "plan/words.h"
 
@@ -17,6 +18,10 @@ typedef struct lie {
     int bore;
     hs_face_sum face[2]; /* from the hardened surface: no scale, no growth */
     double size_m, shape_m, limit_m, middle_m, total_m;
+    int at_bench; /* from what was measured */
+    double release_m;
+    const hs_result *result;
+    double stock_m[2], fire_side_m; /* decided for each face before the fire; NaN at the bench */
 } lie;
 
 static hs_grind_step *add(hs_result_grind *out, int face, double to_m) {
@@ -70,13 +75,17 @@ static int set_lie(lie *l, const hs_job *job, const hs_result *result, size_t i)
     const hs_result_dimension *d = &result->dimension[i];
     const hs_result_measured_dimension *m = &result->measured.dimension[i];
     int measured = result->measured_present && m->present && m->verdict != HS_WHEEL_NONE;
-    *l = (lie){.job = job, .index = i, .dimension = &job->dimension[i]};
+    *l = (lie){.job = job, .index = i, .dimension = &job->dimension[i], .result = result};
     if (!ground(l, 0) && !ground(l, 1)) return 0;
     if (measured ? m->verdict == HS_WHEEL_NO : d->verdict == HS_STOP || d->verdict == HS_NONE)
         return 0;
     l->bore = hs_dimension_inside(job, l->dimension);
     double fire_m;
     set_faces(l, result, &fire_m);
+    for (int k = 0; k < 2; k++)
+        l->stock_m[k] = measured || !d->unequal ? NAN : d->side[k].stock_m;
+    l->fire_side_m = fire_m / 2;
+    l->at_bench = measured;
     double hardened_m = d->rough_aim_m + (l->bore ? -fire_m : fire_m);
     l->size_m = measured ? m->size_m : hardened_m;
     l->shape_m = measured ? m->shape_m : d->shape_m;
@@ -86,13 +95,34 @@ static int set_lie(lie *l, const hs_job *job, const hs_result *result, size_t i)
     return isfinite(l->size_m) && isfinite(l->shape_m);
 }
 
+/* Before the fire the size is not known: the limit is told as the sum to do with it. */
+static int stop_by_sum(hs_grind_step *step, const lie *l) {
+    const hs_result_bench *b = &l->result->dimension[l->index].bench;
+    int inch = l->job->inch_first;
+    double times, limit_m;
+    const char *word = hs_word_shape(&limit_m, l->job, l->index, l->limit_m);
+    (void)hs_word_shape(&times, l->job, l->index, b->times);
+    if (l->at_bench || !b->present || !isfinite(b->case_to_m)) return 0;
+    hs_word clean = hs_word_length(b->clean_from_m, inch, l->bore ? HS_DOWN : HS_UP);
+    hs_word deep = hs_word_length(b->case_to_m, inch, l->bore ? HS_UP : HS_DOWN);
+    hs_text t = hs_text_start(step->stop_if, sizeof step->stop_if);
+    hs_text_add(&t, "STOP IF %s more than ", word);
+    if (times > 1) hs_text_add(&t, "%.3g x ", times);
+    hs_text_add(&t,
+                l->bore ? "the smaller of %s - H and H - %s" : "the smaller of H - %s and %s - H",
+                clean.text, deep.text);
+    hs_text_add(&t, ", H the size measured (%s if it is as planned)",
+                hs_word_length(limit_m, inch, HS_DOWN).text);
+    return !t.overflow;
+}
+
 static void measure_first(hs_result_grind *out, const lie *l) {
     hs_grind_step *step = add(out, -1, NAN);
     int flat = l->dimension->across == HS_ACROSS_FACES && !l->bore;
     what(step,
          flat ? "%s: measure size and bow, mark the crown side" : "%s: measure size and shape",
          l->dimension->name);
-    if (!isfinite(l->limit_m)) return;
+    if (!isfinite(l->limit_m) || stop_by_sum(step, l)) return;
     double reading_m;
     const char *word = hs_word_shape(&reading_m, l->job, l->index, l->limit_m);
     hs_text t = hs_text_start(step->stop_if, sizeof step->stop_if);
@@ -100,8 +130,11 @@ static void measure_first(hs_result_grind *out, const lie *l) {
                 hs_word_length(reading_m, l->job->inch_first, HS_DOWN).text);
 }
 
-/* Stock the first face takes: its share; the crown side goes first. */
+/* Stock the first face takes: before the fire its share as decided, with what the fire did to its
+ * side; else by what the bench's sums leave it. */
 static double first_share(const lie *l, int first) {
+    double decided_m = l->stock_m[first] + l->fire_side_m;
+    if (isfinite(decided_m)) return decided_m;
     double share_m = hs_window_share(l->total_m, l->face, l->shape_m);
     return first ? l->total_m - share_m : share_m;
 }
@@ -136,14 +169,19 @@ static double size_after(const lie *l, double removal_m) {
     return hs_window_turn_at(l->size_m, removal_m, l->shape_m);
 }
 
-/* Below this size the first face has lost what its case can spare. */
+/* Below this size the first face has lost what its case can spare, or what the other one needs. */
 static void stop_unless_clean(hs_grind_step *step, const lie *l, int k) {
+    double most_m = l->total_m + (l->dimension->size.upper_m - l->dimension->size.lower_m) / 2;
     double may_m = hs_face_may(&l->face[k], l->shape_m);
-    double at_m = size_after(l, may_m);
+    double left_m = most_m - hs_face_need(&l->face[!k], l->shape_m);
+    int other = l->face[!k].ground && left_m < may_m;
+    double at_m = size_after(l, other ? left_m : may_m);
     hs_text t = hs_text_start(step->stop_if, sizeof step->stop_if);
-    hs_text_add(&t, "STOP IF not clean all over at %s (measured %s): the case is too thin to go on",
+    hs_text_add(&t, "STOP IF not clean all over at %s (measured %s): %s",
                 hs_word_length(at_m, l->job->inch_first, l->bore ? HS_DOWN : HS_UP).text,
-                l->bore ? "where it is narrowest" : "on the crown");
+                l->bore ? "where it is narrowest" : "on the crown",
+                other ? "the other side would not clean up any more"
+                      : "the case is too thin to go on");
 }
 
 static void stop_unless_clean_at_size(hs_grind_step *step, const lie *l) {
@@ -154,29 +192,57 @@ static void stop_unless_clean_at_size(hs_grind_step *step, const lie *l) {
 }
 
 /* Passes from the first touch: the highest spot loses the mean and half the shape. */
-static void add_time(hs_result_grind *out, const lie *l, double mean_m) {
+static hs_grind_time passes_of(const lie *l, double mean_m) {
     const hs_grinding *g = &l->job->shop.grinding;
-    double width_m = l->job->part.form == HS_PLATE ? l->job->part.width_m : 0;
+    const hs_part *part = &l->job->part;
+    int flat = l->dimension->across == HS_ACROSS_FACES;
+    double width_m = part->form == HS_PLATE ? part->width_m : 0;
     const char *name = l->job->face[l->dimension->face[0]].name;
-    if (!strcmp(name, "front") || !strcmp(name, "back")) width_m = l->job->part.thickness_m;
+    if (!strcmp(name, "front") || !strcmp(name, "back")) width_m = part->thickness_m;
+    if (!flat) width_m = part->length_m; /* of a round only the passes count */
     hs_grind_face face = {.stock_m = fmax(0, mean_m + l->shape_m / 2),
                           .rough_infeed_m = g->rough_infeed_m,
                           .finish_infeed_m = g->finish_infeed_m,
                           .finish_stock_m = g->finish_stock_m,
-                          .length_m = l->job->part.length_m,
-                          .width_m = width_m,
+                          .length_m = part->length_m,
+                          .width_m = width_m > 0 ? width_m : g->wheel_width_m,
                           .wheel_width_m = g->wheel_width_m,
                           .cross_feed_m = g->cross_feed_m,
                           .table_speed_m_s = g->table_speed_m_s,
                           .overrun_m = g->wheel_width_m,
                           .spark_outs = (int)HS_K_GRINDING_SPARK_OUTS};
-    hs_grind_time time;
-    if (hs_grind_passes(&time, &face, NULL) != HS_OK) return; /* feeds not known: no time */
-    out->strokes += time.strokes;
-    out->time_s += time.time_s;
+    hs_grind_time time = {0};
+    if (hs_grind_passes(&time, &face, NULL) != HS_OK) return (hs_grind_time){0};
+    if (!(flat && width_m > 0)) time.strokes = time.time_s = 0;
+    return time;
 }
 
-static void two_flats(hs_result_grind *out, const lie *l) {
+static hs_grind_time add_time(hs_result_grind *out, const lie *l, double mean_m) {
+    hs_grind_time time = passes_of(l, mean_m);
+    out->strokes += time.strokes;
+    out->time_s += time.time_s;
+    return time;
+}
+
+/* One side alone loses its stressed skin: it draws hollow there. */
+static void say_release(hs_result_grind *out, const lie *l, double ground_m, int back) {
+    hs_text note =
+        hs_text_start(out->note + strlen(out->note), sizeof out->note - strlen(out->note));
+    const double seen_m = 5e-6; /* by no indicator */
+    int inch = l->job->inch_first;
+    if (!(l->release_m >= seen_m)) return;
+    hs_text_add(&note,
+                "%s: %s off one side alone lets it draw hollow on that side by about %s over its "
+                "length, the skin being pressed: %s ",
+                l->dimension->name, hs_word_length(ground_m, inch, HS_NEAREST).text,
+                hs_word_length(l->release_m, inch, HS_NEAREST).text,
+                back ? "measure the bow again when it is turned, shim anew; the second side takes "
+                       "most of it back."
+                     : "it stays so, for the other side keeps its skin. Ask for a flatness that "
+                       "allows it, or grind both.");
+}
+
+static void two_flats(hs_result_grind *out, lie *l) {
     int first = crown_side(l), second = !first;
     size_t a = l->dimension->face[first], b = l->dimension->face[second];
     double share_m = first_share(l, first);
@@ -184,33 +250,40 @@ static void two_flats(hs_result_grind *out, const lie *l) {
     int inch = l->job->inch_first;
     hs_grind_step *step = add(out, (int)a, hs_window_round(turn_m, inch, HS_NEAREST));
     what(step,
-         l->bore ? "%s: grind until clean all over; change sides at this width at the latest"
-                 : "%s: grind until clean all over; turn at this size at the latest",
+         l->bore ? "%s: grind until clean all over; then change sides, at the narrowest"
+                 : "%s: grind until clean all over; then turn, measured on the crown",
          l->job->face[a].name);
     stop_unless_clean(step, l, first);
+    hs_grind_time one = add_time(out, l, share_m), two = add_time(out, l, l->total_m - share_m);
+    step->passes = one.rough_passes;
     double left_m = fmax(0, fmin(l->job->shop.grinding.finish_stock_m, l->total_m - share_m));
     step = add(
         out, (int)b,
         hs_window_round(l->bore ? l->middle_m - left_m : l->middle_m + left_m, inch, HS_NEAREST));
     what(step,
          l->bore ? "%s: grind until clean, then equal removals from both sides"
-                 : "%s: turn, grind until clean, then equal removals from both sides",
+                 : "%s: grind until clean, then equal removals from both sides",
          l->job->face[b].name);
     stop_unless_clean_at_size(step, l);
+    step->passes = two.rough_passes;
     step = add(out, (int)b, hs_window_round(l->middle_m, inch, HS_NEAREST));
     what(step, "%s: last cuts at finish infeed, spark out both sides", l->dimension->name);
-    add_time(out, l, share_m);
-    add_time(out, l, l->total_m - share_m);
+    step->passes = one.finish_passes + one.spark_outs + two.finish_passes + two.spark_outs;
+    l->release_m = hs_grind_release_m(l->job, l->result, l->index, l->size_m, share_m);
+    say_release(out, l, share_m, 1);
 }
 
-static void one_flat(hs_result_grind *out, const lie *l, int k) {
+static void one_flat(hs_result_grind *out, lie *l, int k) {
     size_t face = l->dimension->face[k];
     hs_grind_step *step =
         add(out, (int)face, hs_window_round(l->middle_m, l->job->inch_first, HS_NEAREST));
     what(step, "%s: grind to size, spark out; the other face stays as hardened",
          l->job->face[face].name);
     stop_unless_clean_at_size(step, l);
-    add_time(out, l, l->total_m);
+    hs_grind_time time = add_time(out, l, l->total_m);
+    step->passes = time.rough_passes + time.finish_passes + time.spark_outs;
+    l->release_m = hs_grind_release_m(l->job, l->result, l->index, l->size_m, l->total_m);
+    say_release(out, l, l->total_m, 0);
 }
 
 static void round_face(hs_result_grind *out, const lie *l) {
@@ -229,8 +302,11 @@ static void round_face(hs_result_grind *out, const lie *l) {
     hs_grind_step *step = add(out, face, hs_window_round(rough_m, inch, HS_NEAREST));
     what(step, "%s: grind at rough infeed until clean all over", l->job->face[face].name);
     stop_unless_clean_at_size(step, l);
+    hs_grind_time time = passes_of(l, l->total_m / 2);
+    step->passes = time.rough_passes;
     step = add(out, face, hs_window_round(l->middle_m, inch, HS_NEAREST));
     what(step, "%s: last cuts at finish infeed, spark out", name);
+    step->passes = time.finish_passes + time.spark_outs;
 }
 
 static void both_ends(hs_result_grind *out, const lie *l) {
@@ -244,7 +320,7 @@ static void both_ends(hs_result_grind *out, const lie *l) {
     stop_unless_clean_at_size(step, l);
 }
 
-static void grind_dimension(hs_result_grind *out, const lie *l) {
+static void grind_dimension(hs_result_grind *out, lie *l) {
     measure_first(out, l);
     if (l->dimension->across == HS_ACROSS_ENDS) {
         both_ends(out, l);
@@ -263,6 +339,12 @@ static void grind_dimension(hs_result_grind *out, const lie *l) {
     }
 }
 
+static void note_on(hs_result_grind *out, const char *format, const char *word) {
+    size_t used = strlen(out->note);
+    hs_text note = hs_text_start(out->note + used, sizeof out->note - used);
+    hs_text_add(&note, format, word);
+}
+
 /* A ring stands on a ground end before its bore, and its bore carries the outside; a bar's ends
  * are squared on its ground outside. */
 static int rank(const hs_job *job, size_t i) {
@@ -274,7 +356,6 @@ static int rank(const hs_job *job, size_t i) {
 
 void hs_grind_plan(hs_result_grind *out, const hs_job *job, const hs_result *result) {
     memset(out, 0, sizeof *out);
-    hs_text note = hs_text_start(out->note, sizeof out->note);
     for (int now = 0; now <= 2; now++)
         for (size_t i = 0; i < job->dimensions; i++) {
             lie l;
@@ -282,15 +363,18 @@ void hs_grind_plan(hs_result_grind *out, const hs_job *job, const hs_result *res
             if (set_lie(&l, job, result, i))
                 grind_dimension(out, &l);
             else if (ground(&l, 0) || ground(&l, 1))
-                hs_text_add(&note, "%s: not to be ground as it stands. ", l.dimension->name);
+                note_on(out, "%s: not to be ground as it stands. ", l.dimension->name);
         }
     for (size_t i = 0; i < job->faces && out->steps > 0; i++)
         if (result->face[i].edge.present && !result->face[i].edge.masked) {
-            hs_text_add(&note, "No wheel finishes an inner corner: before the fire cut a relief "
-                               "groove into it, a little wider and deeper than the stock. ");
+            note_on(out, "%s",
+                    "No wheel finishes an inner corner: before the fire cut a relief groove into "
+                    "it, a little wider and deeper than the stock. ");
             break;
         }
     if (out->steps > 0)
-        hs_text_add(&note, "Sizes are those to expect; measure before each step. Flood well, "
-                           "dress often: heat softens a hard skin before it shows.");
+        note_on(out, "%s",
+                "Sizes are those to expect; measure before each step. Flood well, dress "
+                "often: heat softens a hard skin before it shows.");
+    hs_grind_care(out, job, result);
 }

@@ -4,6 +4,8 @@
 
 #include "constants.h"
 
+#include <math.h>
+
 void hs_json_blank(hs_json *json, cJSON *to, const hs_result *result) {
     const hs_result_blank *b = &result->blank;
     if (!b->present) {
@@ -37,8 +39,12 @@ void hs_json_grind(hs_json *json, cJSON *to, const hs_job *job, const hs_result 
         else
             hs_json_null(json, item, "face");
         hs_json_limit(json, item, "to_mm", s->to_m);
+        hs_json_number(json, item, "passes", s->passes > 0 ? s->passes : NAN);
         hs_json_text(json, item, "stop_if", s->stop_if);
     }
+    list = hs_json_list(json, object, "care");
+    for (size_t i = 0; i < g->cares; i++)
+        hs_json_line(json, list, g->care[i]);
     hs_json_number(json, object, "strokes", g->strokes);
     hs_json_number(json, object, "time_min", g->time_s / 60);
     hs_json_text(json, object, "note", g->note);

@@ -19,7 +19,8 @@ enum {
     HS_MAX_ORDER = 40,
     HS_MAX_OPEN_HEATS = 16,
     HS_MAX_PACKS = 4,
-    HS_MAX_LIMITS = 24
+    HS_MAX_LIMITS = 24,
+    HS_MAX_CARES = 6
 };
 
 typedef enum hs_verdict { HS_NONE, HS_GO, HS_TIGHT, HS_STOP } hs_verdict;
@@ -173,7 +174,7 @@ typedef struct hs_result_section {
 typedef struct hs_remedy {
     char what[80];      /* "longer soak: 14 h 30 min" */
     char text[240];     /* what it costs, in words */
-    double gain_m;      /* by how much may - need grows, per side */
+    double gain_m;      /* by how much the rough sizes (or the shape allowed) open, per side */
     hs_verdict verdict; /* of this dimension after it */
 } hs_remedy;
 
@@ -270,14 +271,17 @@ typedef struct hs_grind_step {
     char what[120];
     int face;          /* index into job faces, -1 none */
     double to_m;       /* size at which the step ends, NaN none */
-    char stop_if[200]; /* "" none */
+    double passes;     /* to expect, 0 = not known */
+    char stop_if[240]; /* "" none */
 } hs_grind_step;
 
 typedef struct hs_result_grind {
     size_t steps;
     hs_grind_step order[HS_MAX_ORDER];
-    double strokes, time_s; /* flat faces, 0 = not computed */
-    char note[400];
+    double strokes, time_s; /* one part, flat faces, 0 = not computed */
+    size_t cares;
+    char care[HS_MAX_CARES][240]; /* burn and cracks */
+    char note[700];
 } hs_result_grind;
 
 /** One way of reading the case on the test piece. */

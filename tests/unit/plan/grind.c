@@ -1,4 +1,6 @@
 #include "plan/grind.h"
+#include "constants.h"
+#include "plan/grind_care.h"
 #include "support/check.h"
 
 #include <string.h>
@@ -68,12 +70,22 @@ static void grind__plate__turns_at_the_size_that_shares_the_stock(void) {
     CHECK(first && strstr(first->stop_if, "20.090 mm") != NULL);
     CHECK(strstr(b.out.order[0].stop_if, "0.419 mm") != NULL);
     CHECK(b.out.order[4].to_m > 19.989e-3 && b.out.order[4].to_m < 19.9905e-3);
-    const hs_grind_step *second = step(&b, "bottom: turn");
+    const hs_grind_step *second = step(&b, "bottom: grind until clean, then equal");
     CHECK(second && second->to_m > b.out.order[4].to_m && second->to_m < first->to_m);
     /* passes: the crown loses .34525 + .165: (.51025 - .04)/.02 -> 24, + 8 + 2 = 34 passes of 9
      * crossings on each of two faces */
     NEAR(b.out.strokes, 2 * 34 * 9, 0);
     NEAR(b.out.time_s, 2 * 34 * 9 * (0.3 + 2 * 0.025) / 0.25, 1e-6);
+}
+
+/* exact, mm: 20 + 2(.08 + .02), 19.979 + 2(.61 - .02): reference page on windows, section 5 */
+static void grind__planned__stops_by_the_sum_with_the_measured_size(void) {
+    bench b;
+    plate(&b);
+    result.dimension[0].bench = (hs_result_bench){1, 20.2e-3, 21.159e-3, 1, INFINITY};
+    plan(&b);
+    CHECK(strstr(b.out.order[0].stop_if, "the smaller of H - 20.200 mm and 21.159 mm - H") != NULL);
+    CHECK(strstr(b.out.order[0].stop_if, "0.419 mm if it is as planned") != NULL);
 }
 
 static void grind__measured__replaces_what_was_expected(void) {
@@ -111,6 +123,83 @@ static void grind__thin_plate__is_shimmed_because_the_chuck_would_flatten_it(voi
     result.dimension[0].rough_aim_m = 40.69e-3;
     plan(&b);
     CHECK(step(&b, "cannot rock") != NULL);
+}
+
+/* exact, mm: a deep case lets the first face go on, but the other still needs c + V/2 + d = .265
+ * over 19.979: 20.68 - (.701 - .265) - .165 = 20.079. Without it the stop stood below the finished
+ * size. */
+static void grind__deep_case__the_first_face_leaves_the_other_its_clean_up(void) {
+    bench b;
+    plate(&b);
+    result.face[0].budget_m = result.face[1].budget_m = 2e-3;
+    plan(&b);
+    const hs_grind_step *first = step(&b, "top: grind until clean");
+    CHECK(first && strstr(first->stop_if, "20.079 mm") && strstr(first->stop_if, "other side"));
+}
+
+/* exact, mm: shares .50 and .20 decided, growth .005 and scale .01 a side: 20.68 - .495 - .165 */
+static void grind__unequal_faces__turn_where_each_has_its_share(void) {
+    bench b;
+    plate(&b);
+    result.dimension[0].unequal = 1;
+    result.dimension[0].side[0] = (hs_result_side){1, 0.2e-3, 0.6e-3, 0.5005e-3};
+    result.dimension[0].side[1] = (hs_result_side){1, 0.2e-3, 0.3e-3, 0.2e-3};
+    plan(&b);
+    const hs_grind_step *first = step(&b, "top: grind until clean");
+    if (first) NEAR(first->to_m, 20.0195e-3, 0.5e-6 + TIGHT);
+    CHECK(first != NULL);
+    /* passes: the crown of the first loses .4955 + .165: (.6605 - .04)/.02 -> 32 */
+    if (first) NEAR(first->passes, 32, 0);
+}
+
+/* computed: reference page on distortion, section 10: e .0015, d 1, h 20, L 300, z .1 -> .0231 mm;
+ * the pressure of the skin that stands for this e is E e (1 - 2 d/h). */
+static void grind__one_side_off__draws_hollow_by_the_reference_figure(void) {
+    bench b;
+    plate(&b);
+    result.hard.present = 1;
+    result.hard.depth_m = 1e-3 + result.scale.lost_m;
+    result.distortion.skin_Pa = -HS_K_GRINDING_YOUNGS_MODULUS * 0.0015 * (1 - 2.0 / 20);
+    b.job.dimension = b.dimension;
+    b.job.face = b.face;
+    NEAR(hs_grind_release_m(&b.job, &result, 0, 20e-3, 0.1e-3), 0.0231e-3, 0.05e-6);
+    NEAR(hs_grind_release_m(&b.job, &result, 0, 20e-3, 0), 0, TIGHT);
+    CHECK(hs_grind_release_m(&b.job, &result, 0, 20e-3, 1.5e-3) <= 0); /* through the case */
+    plan(&b);
+    CHECK(strstr(b.out.note, "draw hollow") != NULL && strstr(b.out.note, "second side") != NULL);
+    b.face[1].finish = HS_AS_HARDENED;
+    plan(&b);
+    CHECK(strstr(b.out.note, "it stays so") != NULL);
+    b.face[1].finish = HS_SOFT;
+    plan(&b);
+    CHECK(strstr(b.out.note, "draw hollow") == NULL);
+}
+
+static const char *care(const bench *b, const char *word) {
+    for (size_t i = 0; i < b->out.cares; i++)
+        if (strstr(b->out.care[i], word)) return b->out.care[i];
+    return NULL;
+}
+
+static void grind__what_burns_and_cracks__is_said_with_its_figures(void) {
+    hs_step step[2] = {{.kind = HS_QUENCH}, {.kind = HS_TEMPER}};
+    bench b;
+    plate(&b);
+    b.job.step = step;
+    b.job.steps = 2;
+    result.hard = (hs_result_case){.present = 1, .hardens = 1, .dissolved_pct = 0.9};
+    plan(&b);
+    /* computed: section 10, wheel 200 mm, .02 mm, 250 mm/s: 39.4 J/mm3 */
+    CHECK(b.out.cares == 1 && strstr(b.out.care[0], "39 J/mm3"));
+    b.job.shop.grinding.rough_infeed_m = 60e-6;
+    plan(&b);
+    CHECK(care(&b, "at most 0.050 mm") != NULL);
+    CHECK(care(&b, "15.0 mm3/s") != NULL); /* exact: .06 * 250 */
+    result.hard.retained_austenite_pct = 31;
+    result.hard.surface_carbon_pct = 1.0;
+    b.job.steps = 1;
+    plan(&b);
+    CHECK(care(&b, "Retained austenite 31 %") && care(&b, "net") && care(&b, "STOP: not tempered"));
 }
 
 static void grind__shut_window__no_steps_but_a_note(void) {
@@ -177,7 +266,7 @@ static void grind__sizes_on_the_way__leave_the_finish_stock(void) {
     plate(&b);
     b.job.measured.dimension[0].crown = 1; /* not stated: a crown there counts for nothing */
     plan(&b);
-    const hs_grind_step *second = step(&b, "bottom: turn");
+    const hs_grind_step *second = step(&b, "bottom: grind until clean, then equal");
     CHECK(second != NULL);
     if (second) NEAR(second->to_m, 20.0295e-3, 0.5e-6 + TIGHT); /* to the nearest .001 */
     CHECK(strstr(b.out.note, "dress") != NULL);
@@ -237,8 +326,13 @@ static void grind__nothing_to_grind__no_steps(void) {
 }
 
 HS_TEST_MAIN("plan_grind", TEST(grind__plate__turns_at_the_size_that_shares_the_stock),
+             TEST(grind__planned__stops_by_the_sum_with_the_measured_size),
              TEST(grind__measured__replaces_what_was_expected),
              TEST(grind__thin_plate__is_shimmed_because_the_chuck_would_flatten_it),
+             TEST(grind__deep_case__the_first_face_leaves_the_other_its_clean_up),
+             TEST(grind__unequal_faces__turn_where_each_has_its_share),
+             TEST(grind__one_side_off__draws_hollow_by_the_reference_figure),
+             TEST(grind__what_burns_and_cracks__is_said_with_its_figures),
              TEST(grind__shut_window__no_steps_but_a_note),
              TEST(grind__one_face_as_hardened__is_not_turned),
              TEST(grind__sizes_on_the_way__leave_the_finish_stock),

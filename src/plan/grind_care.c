@@ -1,0 +1,104 @@
+#include "plan/grind_care.h"
+
+#include "base/text.h"
+#include "constants.h"
+#include "hardskin/model/bow.h"
+#include "hardskin/model/grind.h"
+#include "plan/warp.h"
+#include "plan/words.h"
+
+#include <math.h>
+#include <stdarg.h>
+#include <stdio.h>
+
+/* Free strain e of a case of depth d on both faces that stands under the pressure p: the core's
+ * share of the section takes up the rest, p = E e (1 - 2 d/h). */
+static double free_strain(double pressure_Pa, double depth_m, double size_m) {
+    return pressure_Pa / (HS_K_GRINDING_YOUNGS_MODULUS * (1 - 2 * depth_m / size_m));
+}
+
+double hs_grind_release_m(const hs_job *job, const hs_result *result, size_t dimension,
+                          double size_m, double ground_m) {
+    const hs_dimension *d = &job->dimension[dimension];
+    const hs_result_case *hard = &result->hard;
+    double depth_m = hard->depth_m - result->scale.lost_m, kappa_1_m;
+    int cased = job->face[d->face[0]].finish != HS_SOFT && job->face[d->face[1]].finish != HS_SOFT;
+    if (job->part.form != HS_PLATE || hs_dimension_along(job, d) || !hard->present || !cased)
+        return 0;
+    if (!(result->distortion.skin_Pa < 0 && depth_m > 0 && 2 * depth_m < size_m)) return 0;
+    double strain = free_strain(-result->distortion.skin_Pa, depth_m, size_m);
+    if (hs_bow_release(&kappa_1_m, strain, depth_m, ground_m, size_m, NULL) != HS_OK) return 0;
+    return fabs(hs_bow_sag_m(kappa_1_m, job->part.length_m));
+}
+
+static void add(hs_result_grind *out, const char *format, ...) HS_PRINTF(2, 3);
+
+static void add(hs_result_grind *out, const char *format, ...) {
+    if (out->cares == HS_MAX_CARES) return;
+    va_list args;
+    va_start(args, format);
+    vsnprintf(out->care[out->cares++], sizeof out->care[0], format, args);
+    va_end(args);
+}
+
+static int tempered(const hs_job *job) {
+    int since = 0;
+    for (size_t i = 0; i < job->steps; i++) {
+        if (job->step[i].kind == HS_QUENCH) since = 0;
+        if (job->step[i].kind == HS_TEMPER || job->step[i].kind == HS_BAKE) since = 1;
+    }
+    return since;
+}
+
+static void care_of_steel(hs_result_grind *out, const hs_job *job, const hs_result *r) {
+    const hs_result_case *c = &r->hard;
+    if (!c->present || !c->hardens) return;
+    if (!tempered(job))
+        add(out, "STOP: not tempered after the quench. An untempered case cracks under the wheel: "
+                 "temper first.");
+    if (c->retained_austenite_pct > HS_K_CAUTION_LIMITS_RETAINED_AUSTENITE)
+        add(out,
+            "Retained austenite %.0f %%: heat and pressure of the wheel turn it to fresh "
+            "martensite, which cracks: open wheel, small infeed, much coolant.",
+            c->retained_austenite_pct);
+    if (c->surface_carbon_pct > c->dissolved_pct + HS_K_CAUTION_LIMITS_NETWORK_CARBON)
+        add(out,
+            "Carbide left at the surface (%.2f %% carbon, the reheat dissolves %.2f %%): a net of "
+            "it cracks under the wheel: open wheel, small infeed.",
+            c->surface_carbon_pct, c->dissolved_pct);
+}
+
+/* Of surface grinding: what is known of the wheel is its width, so its diameter is assumed. */
+static void care_of_feeds(hs_result_grind *out, const hs_job *job) {
+    const hs_grinding *g = &job->shop.grinding;
+    int inch = job->inch_first;
+    double infeed_m = g->rough_infeed_m, burn_J_m3;
+    double rate_m2_s = hs_grind_rate_m2_s(infeed_m, g->table_speed_m_s);
+    const double mm2 = 1e6, J_mm3 = 1e-9, per_min = 60;
+    if (!(infeed_m > 0 && g->table_speed_m_s > 0)) return;
+    hs_word infeed = hs_word_length(infeed_m, inch, HS_NEAREST);
+    if (hs_grind_burn_J_m3(&burn_J_m3, infeed_m, HS_K_GRINDING_WHEEL_ASSUMED, g->table_speed_m_s,
+                           NULL) == HS_OK)
+        add(out,
+            "At %s infeed and %.3g m/min a wheel of %.0f mm burns the surface from about %.0f "
+            "J/mm3 on, and softens it well below that: a dull or loaded wheel gets there. Dress "
+            "when sparks or sound change.",
+            infeed.text, per_min * g->table_speed_m_s, 1e3 * HS_K_GRINDING_WHEEL_ASSUMED,
+            J_mm3 * burn_J_m3);
+    if (infeed_m > HS_K_GRINDING_ROUGH_INFEED_MOST * (1 + 1e-9))
+        add(out, "Rough infeed %s is more than a hardened face bears, at most %s: burn and cracks.",
+            infeed.text, hs_word_length(HS_K_GRINDING_ROUGH_INFEED_MOST, inch, HS_DOWN).text);
+    if (rate_m2_s > HS_K_GRINDING_RATE_MOST * (1 + 1e-9))
+        add(out,
+            "%s at %.3g m/min takes %.1f mm3/s per mm of wheel, and 1 to %.0f is usual on hardened "
+            "steel: less infeed or a slower table.",
+            infeed.text, per_min * g->table_speed_m_s, mm2 * rate_m2_s,
+            mm2 * HS_K_GRINDING_RATE_MOST);
+}
+
+void hs_grind_care(hs_result_grind *out, const hs_job *job, const hs_result *result) {
+    if (out->steps == 0) return;
+    care_of_steel(out, job, result);
+    hs_form form = job->part.form;
+    if (form == HS_PLATE || form == HS_PROFILE) care_of_feeds(out, job);
+}
