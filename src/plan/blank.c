@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "constants.h"
+#include "hardskin/tables/table.h"
 #include "plan/blank_list.h"
 #include "plan/handbook.h"
 #include "plan/words.h"
@@ -104,11 +105,13 @@ static void tell_why(hs_result_blank *out, const hs_bar *bar, const hs_bar_asked
     hs_text why = hs_text_start(out->why, sizeof out->why);
     hs_round near = HS_NEAREST;
     hs_text_add(&why, "%s", hs_word_length(bar->thickness_m, asked->inch, near).text);
-    hs_text_add(&why, " less %s below nominal,",
-                hs_word_length(bar->under_thickness_m, asked->inch, near).text);
+    hs_text_add(&why, " less %s below nominal%s",
+                hs_word_length(bar->under_thickness_m, asked->inch, near).text,
+                bar->skin_m > 0 ? "," : " and");
     hs_text_add(&why, " %s bow", hs_word_length(bar->bow_m, asked->inch, HS_UP).text);
-    hs_text_add(&why, " and twice %s rolled skin",
-                hs_word_length(bar->skin_m, asked->inch, near).text);
+    if (bar->skin_m > 0)
+        hs_text_add(&why, " and twice %s rolled skin",
+                    hs_word_length(bar->skin_m, asked->inch, near).text);
     double left_m = bar->thickness_m - bar->under_thickness_m - bar->bow_m - 2 * bar->skin_m;
     hs_text_add(&why, " leaves %s", hs_word_length(left_m, asked->inch, HS_DOWN).text);
     double asked_m = asked->thickness_m > 0 ? asked->thickness_m : asked->width_m;
@@ -116,16 +119,30 @@ static void tell_why(hs_result_blank *out, const hs_bar *bar, const hs_bar_asked
     if (!strcmp(bar->form, "flat")) hs_text_add(&why, " Ask whether this pairing is rolled.");
 }
 
+/* The rules for the skin disagree: the size by the least of them, a share of the bar per side. */
+static void tell_mill_rule(hs_text *why, const hs_bar_asked *asked) {
+    const hs_table *t = hs_table_get(HS_TABLE_ROLLED_SKIN_OTHER);
+    for (size_t row = 0; row < t->rows && !asked->bright; row++) {
+        double share_pct = hs_table_number(t, row, HS_ROLLED_SKIN_OTHER_SHARE);
+        if (isnan(share_pct)) continue;
+        double size_m = asked->width_m / (1 - 2 * share_pct / 100);
+        hs_text_add(why, " By the %s's rule, %g %% of the bar per side, %s would do.",
+                    hs_table_text(t, row, HS_ROLLED_SKIN_OTHER_RULE), share_pct,
+                    hs_word_length(size_m, asked->inch, HS_UP).text);
+    }
+}
+
 static void tell_nothing(hs_result_blank *out, const hs_bar_asked *asked, int round) {
     double w_m, t_m;
     hs_text why = hs_text_start(out->why, sizeof out->why);
     hs_bar_largest(&w_m, &t_m, asked, round);
-    hs_text_add(&why, "No listed bar holds it: the lists go to %s",
-                hs_word_about(w_m, asked->inch).text);
+    hs_text_add(&why, "Not in stock up to %s", hs_word_about(w_m, asked->inch).text);
     if (!round) hs_text_add(&why, " by %s", hs_word_about(t_m, asked->inch).text);
     hs_text_add(&why,
-                "%s. Have a piece forged or sawn from plate, and ask the dealer for its skin.",
-                asked->bright ? "" : ", the rolled skin is known to 6 in");
+                "%s. Have a piece forged or sawn from plate (EN 10029), and ask the dealer for its "
+                "skin.",
+                asked->bright ? "" : "; the rolled skin is known to 6 in");
+    tell_mill_rule(&why, asked);
 }
 
 void hs_blank_choose(hs_result_blank *out, const hs_job *job, const hs_result *result) {

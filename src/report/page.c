@@ -64,6 +64,17 @@ hs_words hs_page_short(const hs_page *page, double length_m, hs_round direction)
     return in_own_unit(page, length_m, 4, 3, direction);
 }
 
+hs_words hs_page_sawn(const hs_page *page, double length_m) {
+    hs_words out;
+    const double noise = 1e-9, sixteenth_m = 0.0254 / 16;
+    if (page->job->inch_first)
+        hs_format_inch_fraction(out.text, sizeof out.text,
+                                sixteenth_m * ceil(length_m / sixteenth_m - noise));
+    else
+        snprintf(out.text, sizeof out.text, "%.0f mm", ceil(length_m * 1e3 - noise));
+    return out;
+}
+
 hs_words hs_page_nominal(const hs_page *page, double size_m) {
     hs_words out;
     if (page->job->inch_first)

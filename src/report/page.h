@@ -35,6 +35,9 @@ hs_words hs_page_coarse(const hs_page *page, double length_m, hs_round direction
 /** A length in the first system only: "0.330 mm". */
 hs_words hs_page_short(const hs_page *page, double length_m, hs_round direction);
 
+/** To saw to: up to the next millimetre or sixteenth of an inch, "167 mm", "4 1/4 in". */
+hs_words hs_page_sawn(const hs_page *page, double length_m);
+
 /** A nominal size in the first system, no idle zeros: "300 mm", "1.25 in". */
 hs_words hs_page_nominal(const hs_page *page, double size_m);
 

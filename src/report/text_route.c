@@ -51,12 +51,15 @@ void hs_text_route(hs_page *page) {
 void hs_text_buy(hs_page *page) {
     const hs_result_blank *b = &page->result->blank;
     hs_words skin = hs_page_length(page, b->rolled_skin_m, HS_UP);
-    hs_words saw = hs_page_short(page, b->saw_length_m, HS_UP);
+    hs_words saw = hs_page_sawn(page, b->saw_length_m);
     hs_words straight = hs_page_length(page, b->straightness_m, HS_UP);
     if (!b->present) return;
     hs_page_heading(page, "BUY");
-    hs_page_say(page, 2, "%zu x %s %s%s%s%s", page->job->part.quantity, b->form, b->size,
-                b->standard[0] ? " (" : "", b->standard, b->standard[0] ? ")" : "");
+    if (!b->size[0])
+        hs_page_say(page, 2, "%zu x %s: no listed size", page->job->part.quantity, b->form);
+    else
+        hs_page_say(page, 2, "%zu x %s %s%s%s%s", page->job->part.quantity, b->form, b->size,
+                    b->standard[0] ? " (" : "", b->standard, b->standard[0] ? ")" : "");
     if (b->saw_length_m > 0) hs_page_say(page, 2, "saw to length: %s each", saw.text);
     if (b->rolled_skin_m > 0)
         hs_page_say(page, 2, "take off at least %s per side: rolled skin", skin.text);

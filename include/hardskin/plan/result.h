@@ -264,7 +264,7 @@ typedef struct hs_result_blank {
     double rolled_skin_m; /* per side */
     double straightness_m;
     double saw_length_m;
-    char why[240]; /* also what to do when nothing fits */
+    char why[360]; /* also what to do when nothing fits */
 } hs_result_blank;
 
 typedef struct hs_grind_step {

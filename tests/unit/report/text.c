@@ -1,6 +1,8 @@
 /* The text report, read as the toolmaker reads it. */
 #include "hardskin/report/report.h"
 #include "made.h"
+#include "plan/blank.h"
+#include "plan/handbook.h"
 #include "report/wrap.h"
 #include "support/check.h"
 
@@ -270,6 +272,47 @@ static void text__unequal_faces__each_with_its_own_figures(void) {
     CHECK(line_of(t, "what bottom has to spare") > 0);
 }
 
+/* A bar between centres with the made window, 0.275 to 0.425 per side; the report's own words. */
+static const char *bar_report(made *m, double diameter_m, double length_m, int inch) {
+    made_plate(m);
+    m->job.inch_first = inch;
+    m->job.part.form = HS_BAR;
+    m->job.part.diameter_m = diameter_m;
+    m->job.part.length_m = length_m;
+    m->dimension[0].across = HS_ACROSS_OUTSIDE;
+    m->dimension[0].face[1] = 0;
+    m->dimension[0].size = (hs_size){diameter_m, diameter_m - 25e-6, diameter_m, "h7"};
+    hs_handbook_compare(&m->result.dimension[0].handbook, &m->job, &m->result, 0);
+    return write_text(m);
+}
+
+/* published: three allowances (worked examples of the reference pages, 8 to 10), beside what the
+ * report says for the same part */
+static void text__published_allowances__beside_the_report_s(void) {
+    made m;
+    /* OST 1.41512-86, table P8: dia 30 to 50 after hardening .3 + .1 mm, single stage .4, on
+     * diameter: the table printed is the same, .2 per side */
+    const char *t = bar_report(&m, 40e-3, 0.1, 0);
+    CHECK(line_of(t, "Handbook allowance for comparison: 0.200 mm (0.0079 in) per side") > 0);
+    NEAR(2 * m.result.dimension[0].handbook.value_m, 0.4e-3, 1e-9);
+    CHECK(strstr(m.result.dimension[0].handbook.why, "value is 0.075 mm short of") != NULL);
+    /* Chicago Tube, centreless: 4.750 in finished, allowance .024 in on diameter. The table, for
+     * shafts between centres, says .6 mm = .0236 in at 250 long: less than half of .001 apart */
+    t = bar_report(&m, 4.75 * 0.0254, 0.25, 1);
+    CHECK(line_of(t, "Handbook allowance for comparison: 0.0118 in (0.300 mm) per side") > 0);
+    NEAR(2 * m.result.dimension[0].handbook.value_m / 0.0254, 0.024, 0.0005);
+    CHECK(line_of(t, "both fit") > 0); /* between need .275 and may .425 mm */
+    /* usalloys.com: finish 6 in, 1.6 % per side, 6/.968 = 6.198 in, order 6.25. The report has no
+     * bar, for the AISI skin of .250 in a side would leave 5.75, and says the mill's figure */
+    m.job.part.diameter_m = m.result.dimension[0].rough_high_m = 6 * 0.0254;
+    m.job.shop.stock = HS_STOCK_INCH;
+    m.face[0].name = "outside";
+    hs_blank_choose(&m.result.blank, &m.job, &m.result);
+    t = write_text(&m);
+    CHECK(line_of(t, "Not in stock up to 6.0 in") > 0);
+    CHECK(line_of(t, "1.6 % of the bar per side, 6.1984 in") > 0); /* 6.19835, up */
+}
+
 static void text__too_small_a_buffer__fails_and_stays_inside(void) {
     made m;
     made_plate(&m);
@@ -298,4 +341,5 @@ HS_TEST_MAIN("report_text", TEST(text__core__is_told_with_its_doubt_and_its_stru
              TEST(text__as_hardened__no_stock_and_no_shape_limit),
              TEST(text__bench_sum_and_one_ground_face__as_the_bench_needs_them),
              TEST(text__unequal_faces__each_with_its_own_figures),
+             TEST(text__published_allowances__beside_the_report_s),
              TEST(text__too_small_a_buffer__fails_and_stays_inside))
