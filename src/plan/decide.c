@@ -2,6 +2,7 @@
 
 #include "base/num.h"
 #include "constants.h"
+#include "hardskin/model/grind.h"
 #include "plan/aim.h"
 
 #include <math.h>
@@ -93,6 +94,38 @@ static void find_bad_sides(hs_window_found *f, const hs_chain *chain, const hs_d
     f->grounds = f->bad[0].ground + f->bad[1].ground;
 }
 
+static double least_flatness(const hs_job *job, const hs_dimension *dimension) {
+    double least_m = INFINITY;
+    for (int k = 0; k < 2; k++) {
+        const hs_face *face = &job->face[dimension->face[k]];
+        if (face->finish == HS_GROUND) least_m = fmin(least_m, face->flatness_m);
+    }
+    return isfinite(least_m) ? least_m : 0;
+}
+
+/* Pulled flat the part is ground true and springs back: the flatness asked must allow the bow, and
+ * the chuck must surely flatten it; else to hold it so is refused. */
+static void judge_pulled(hs_window_found *f, const hs_chain *chain, size_t index, size_t n,
+                         hs_decide_work *work) {
+    const hs_job *job = chain->job;
+    const hs_dimension *d = &job->dimension[index];
+    double *bow = work->column[1], per_m_Pa;
+    f->pulled = hs_dimension_pulled(job, d) && f->grounds > 0;
+    f->refused = 0;
+    if (!f->pulled) return;
+    for (size_t i = 0; i < n; i++)
+        bow[i] = hs_warp_sprung(job, d, work->part[i].bow_x_m, work->part[i].bow_y_m);
+    f->sprung_m = quantile_of(bow, n, 0.5, work->column[0]);
+    f->sprung_high_m = quantile_of(bow, n, 0.95, work->column[0]);
+    f->sprung_at_worst_m = quantile_of(bow, n, job->shop.confidence, work->column[0]);
+    f->flatness_m = least_flatness(job, d);
+    if (hs_grind_flatten_Pa(&per_m_Pa, 1, d->size.nominal_m, job->part.length_m, NULL) != HS_OK)
+        per_m_Pa = INFINITY;
+    f->flattens_m = HS_K_GRINDING_CHUCK_PULL_LOW / per_m_Pa; /* the pressure goes with the bow */
+    f->stiff = f->sprung_at_worst_m > f->flattens_m;
+    f->refused = f->stiff || f->sprung_at_worst_m > f->flatness_m;
+}
+
 /* aimless: a window that is shut needs no aim. */
 static void find_window(hs_window_found *f, const hs_chain *chain, size_t index,
                         const hs_draws *draws, int aimless, hs_decide_work *work) {
@@ -114,8 +147,11 @@ static void find_window(hs_window_found *f, const hs_chain *chain, size_t index,
     else
         f->rough = hs_window_two(f->inside, finish, f->need_m, f->may_m, ground);
     f->verdict = hs_window_verdict(f->rough, 2 * chain->job->shop.rough_tolerance_m);
+    judge_pulled(f, chain, index, draws->n, work);
+    if (f->refused) f->verdict = HS_STOP;
     if (aimless && f->verdict == HS_STOP) return;
     hs_aim_find(f, chain, index, draws, work);
+    if (f->refused) f->joint = 0;
     if (f->verdict == HS_GO && f->joint < q) f->verdict = HS_TIGHT;
 }
 

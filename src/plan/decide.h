@@ -28,6 +28,13 @@ typedef struct hs_window_found {
     double joint;       /* share of draws good at the aim inside the rough tolerance */
     hs_face_sum bad[2]; /* each letter at its bad side */
     double shape_typical_m, shape_high_m;
+    int pulled;                                        /* flat by the chuck: V is 0 */
+    double sprung_m, sprung_high_m, sprung_at_worst_m; /* bow that comes back: typical, 1 in 20, at
+                                                          the confidence asked */
+    double flatness_m;                                 /* least asked of its ground faces, 0 none */
+    double flattens_m; /* largest bow that the chuck surely flattens */
+    int stiff;         /* less than what may come */
+    int refused;       /* to be held so: stop */
     double
         error_m; /* 95 % bound on the error of the ends of the rough size, of the number of draws */
 } hs_window_found;

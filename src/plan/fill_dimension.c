@@ -2,6 +2,7 @@
 #include "plan/fill.h"
 
 #include "constants.h"
+#include "plan/words.h"
 
 #include <math.h>
 #include <stdarg.h>
@@ -89,7 +90,7 @@ static void note_dimension(hs_result_dimension *d, const hs_window_found *f, con
                "that size holds only locally");
         return;
     }
-    if (f->verdict == HS_STOP && f->rough.high_m >= f->rough.low_m)
+    if (f->verdict == HS_STOP && f->rough.high_m >= f->rough.low_m && !f->refused)
         hs_fill_note(d, "the window is narrower than a bench can measure");
     double told = NAN; /* of both faces once, where they harden alike */
     for (int k = 0; k < 2; k++) {
@@ -101,6 +102,35 @@ static void note_dimension(hs_result_dimension *d, const hs_window_found *f, con
         told = margin.mid;
         note_face(d, &job->face[face]);
     }
+}
+
+static void fill_pulled(hs_result_dimension *d, const hs_window_found *f, const hs_job *job) {
+    int inch = job->inch_first;
+    if (!f->pulled) return;
+    d->pulled = (hs_result_pulled){.present = 1,
+                                   .sprung_m = f->sprung_m,
+                                   .sprung_high_m = f->sprung_high_m,
+                                   .flatness_m = f->flatness_m};
+    hs_word bow = hs_word_length(f->sprung_at_worst_m, inch, HS_UP);
+    hs_word flat = hs_word_length(f->flatness_m, inch, HS_DOWN);
+    char *out = d->pulled.refused;
+    size_t size = sizeof d->pulled.refused;
+    if (f->stiff)
+        snprintf(out, size,
+                 "pulled flat is refused: the chuck does not surely press a bow of %s flat at this "
+                 "thickness",
+                 bow.text);
+    else if (!(f->flatness_m > 0))
+        snprintf(out, size,
+                 "pulled flat is refused: a bow of up to %s comes back when the chuck lets go, and "
+                 "no flatness is asked that allows it",
+                 bow.text);
+    else if (f->refused)
+        snprintf(out, size,
+                 "pulled flat is refused: a bow of up to %s comes back when the chuck lets go, and "
+                 "the flatness asked is %s",
+                 bow.text, flat.text);
+    if (out[0]) hs_fill_note(d, "%s", out);
 }
 
 /* In the other unit; there it must stay inside the window, with the tolerance where that fits. */
@@ -201,10 +231,14 @@ static void fill_dimension(hs_result_dimension *d, const hs_window_found *f, con
     d->joint = f->joint;
     explain_need(d, f, chain, dimension, d->need_m);
     note_dimension(d, f, chain, dimension);
+    fill_pulled(d, f, chain->job);
     if (f->verdict != HS_STOP) fill_sizes(d, f, chain, dimension);
     hs_limits finish = {d->finish_low_m, d->finish_high_m};
     fill_sides(d, f, finish, chain->job->shop.rough_tolerance_m);
-    if (f->verdict != HS_STOP) fill_bench(d, f, finish, inch);
+    if (f->verdict != HS_STOP && !f->pulled) fill_bench(d, f, finish, inch);
+    if (f->verdict != HS_STOP && f->pulled)
+        d->shape_limit_m = d->shape_limit_middle_m =
+            hs_window_round(fmin(f->flattens_m, f->flatness_m), inch, HS_DOWN);
 }
 
 void hs_fill_dimensions(hs_result *result, const hs_window_found *found, const hs_chain *chain,

@@ -151,7 +151,11 @@ static void shim(hs_result_grind *out, const lie *l) {
                             l->job->part.length_m, NULL) == HS_OK)
         (void)hs_grind_chuck_flattens(&answer, pressure_Pa, NULL);
     hs_grind_step *step = add(out, -1, NAN);
-    if (answer < 0)
+    if (hs_dimension_pulled(l->job, l->dimension))
+        what(step,
+             "%s: crown up on the chuck, pulled flat: its bow comes back when the chuck lets go",
+             l->dimension->name);
+    else if (answer < 0)
         what(step, "%s: crown up on the chuck, shim the hollow so that it cannot rock",
              l->dimension->name);
     else

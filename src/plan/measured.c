@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "constants.h"
+#include "hardskin/model/grind.h"
 #include "plan/chain.h"
 #include "plan/warp.h"
 
@@ -22,7 +23,7 @@ hs_wheel hs_bench_judge(hs_bench *b) {
     int ok[2];
     for (int k = 0; k < 2; k++) {
         b->limit[k] = hs_window_shape_limits(b->bore, b->finish, b->size[k], b->face[k]);
-        ok[k] = holds(b->limit[k], b->shape_m[k]);
+        ok[k] = holds(b->limit[k], b->shape_m[k]) && !(b->bow_m[k] > b->bow_most_m);
     }
     if (!ok[0]) return HS_WHEEL_NO;
     return ok[1] ? HS_WHEEL_GRIND : HS_WHEEL_CARE;
@@ -43,6 +44,7 @@ static double measured_shape(const hs_job *job, size_t i) {
     const hs_measured_dimension *m = &job->measured.dimension[i];
     switch (job->dimension[i].across) {
     case HS_ACROSS_FACES:
+        if (hs_dimension_pulled(job, &job->dimension[i])) return hs_shape_flat(0, m->corner_lift_m);
         /* a plate's ends run out instead of bowing */
         return fmax(hs_shape_flat(whole_bow(job, m), m->corner_lift_m),
                     hs_shape_set_by_other(m->run_out_m));
@@ -70,6 +72,24 @@ static hs_face_sum face_at(const hs_job *job, const hs_measured_input *in, size_
                          .split_m = in->split_m[dimension]};
 }
 
+/* Pulled flat, the bow is not under the wheel but comes back. */
+static void set_pulled(hs_bench *b, const hs_job *job, size_t i, const hs_measured_input *in) {
+    const hs_dimension *d = &job->dimension[i];
+    const hs_measured_dimension *m = &job->measured.dimension[i];
+    double per_m_Pa, bow_m = m->shape_given ? whole_bow(job, m) : in->sprung_m[i];
+    b->bow_most_m = INFINITY;
+    if (!hs_dimension_pulled(job, d)) return;
+    b->bow_m[0] = bow_m;
+    b->bow_m[1] = m->shape_given
+                      ? bow_m + fmax(HS_K_MEASURED_DOUBT_BOW, HS_K_MEASURED_DOUBT_BOW_SHARE * bow_m)
+                      : in->sprung_high_m[i];
+    for (int f = 0; f < 2; f++)
+        if (job->face[d->face[f]].finish == HS_GROUND)
+            b->bow_most_m = fmin(b->bow_most_m, job->face[d->face[f]].flatness_m);
+    if (hs_grind_flatten_Pa(&per_m_Pa, 1, b->size[0].low_m, job->part.length_m, NULL) == HS_OK)
+        b->bow_most_m = fmin(b->bow_most_m, HS_K_GRINDING_CHUCK_PULL_LOW / per_m_Pa);
+}
+
 static void set_bench(hs_bench *b, const hs_job *job, size_t i, const hs_measured_input *in) {
     const hs_dimension *d = &job->dimension[i];
     const hs_measured_dimension *m = &job->measured.dimension[i];
@@ -82,6 +102,7 @@ static void set_bench(hs_bench *b, const hs_job *job, size_t i, const hs_measure
     b->shape_m[0] = m->shape_given ? measured_shape(job, i) : in->shape_m[i];
     double rough = fmax(HS_K_MEASURED_DOUBT_BOW, HS_K_MEASURED_DOUBT_BOW_SHARE * b->shape_m[0]);
     b->shape_m[1] = m->shape_given ? b->shape_m[0] + rough : in->shape_high_m[i];
+    set_pulled(b, job, i, in);
     for (int k = 0; k < 2; k++)
         for (int f = 0; f < 2; f++)
             b->face[k][f] = face_at(job, in, i, d->face[f], k);

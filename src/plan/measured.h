@@ -23,6 +23,8 @@ typedef struct hs_measured_input {
     double split_m[HS_MAX_DIMENSIONS];      /* d */
     double shape_m[HS_MAX_DIMENSIONS];      /* V computed, for what was not measured and for */
     double shape_high_m[HS_MAX_DIMENSIONS]; /* what another hardening may bring */
+    double sprung_m[HS_MAX_DIMENSIONS];     /* bow computed of what the chuck pulls flat, typical */
+    double sprung_high_m[HS_MAX_DIMENSIONS]; /* and 1 in 20 */
     int case_read; /* the case of the faces is from a reading, not computed */
     double lost_m; /* scale per side another casing and hardening would cost */
 } hs_measured_input;
@@ -32,9 +34,11 @@ typedef struct hs_measured_input {
 typedef struct hs_bench {
     int bore;
     hs_limits finish;
-    hs_limits size[2];        /* [0] middle (low = high), [1] with doubt */
-    double shape_m[2];        /* V */
-    hs_face_sum face[2][2];   /* [middle, doubt][face] */
+    hs_limits size[2];      /* [0] middle (low = high), [1] with doubt */
+    double shape_m[2];      /* V */
+    double bow_m[2];        /* that comes back where the chuck pulls it flat */
+    double bow_most_m;      /* of it: flatness asked, what the chuck flattens; INFINITY: shimmed */
+    hs_face_sum face[2][2]; /* [middle, doubt][face] */
     hs_shape_limits limit[2]; /* of V; filled by hs_bench_judge */
 } hs_bench;
 

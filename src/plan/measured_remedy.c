@@ -97,6 +97,26 @@ static void other_end(const ways *w) {
     hs_text_add(&text, "%s", said);
 }
 
+/* Not pulled flat: the bow then lies under the wheel, and is gone afterwards. */
+static void shim(const ways *w) {
+    hs_bench c = w->from;
+    if (!isfinite(c.bow_most_m)) return;
+    for (int k = 0; k < 2; k++)
+        c.shape_m[k] += c.bow_m[k];
+    c.bow_most_m = INFINITY;
+    c.shape_m[1] = fmax(c.shape_m[1], c.shape_m[0]);
+    if (hs_bench_judge(&c) == HS_WHEEL_NO || w->out->remedies == HS_MAX_REMEDIES) return;
+    hs_remedy *r = insert(w->out, as_verdict(hs_bench_judge(&c)), 0); /* it gains no room */
+    if (!r) return;
+    *r = (hs_remedy){.verdict = as_verdict(hs_bench_judge(&c))};
+    hs_text text = hs_text_start(r->what, sizeof r->what);
+    hs_text_add(&text, "shim the hollow, do not pull it flat");
+    text = hs_text_start(r->text, sizeof r->text);
+    hs_text_add(&text,
+                "Crown up, packed underneath, held by stops: the wheel takes %s of bow away.",
+                hs_word_length(c.bow_m[0], w->job->inch_first, HS_UP).text);
+}
+
 static void remake_centres(const ways *w) {
     const hs_job *job = w->job;
     if (job->part.form != HS_BAR || job->part.held != HS_OLD_CENTRES) return;
@@ -134,9 +154,9 @@ static void leave_patch(const ways *w) {
     if (!r) return;
     if (r->verdict == HS_GO) r->verdict = HS_TIGHT; /* it is not what the drawing asks */
     hs_text text = say(w, r);
-    hs_text_add(
-        &text, "If the drawing's owner agrees: middle of the hollow side, up to about %s long.",
-        hs_word_about(job->part.length_m * share, job->inch_first).text);
+    hs_text_add(&text,
+                "If the drawing's owner agrees: middle of the hollow side, up to about %s long.",
+                hs_word_about(job->part.length_m * share, job->inch_first).text);
 }
 
 static double last_temper_K(const hs_job *job) {
@@ -255,6 +275,7 @@ void hs_measured_remedies(hs_result_measured_dimension *out, const hs_bench *ben
               .in = in,
               .first = ""};
     other_end(&w);
+    shim(&w);
     single(&w);
     if (out->remedies == 0) in_pairs(&w);
     other_size(&w);

@@ -73,6 +73,15 @@ static void set_note(hs_result_measured_dimension *out, const hs_bench *b, const
                     hs_word_length(deep_m / 2, inch, HS_UP).text);
         gap = " ";
     }
+    if (b->bow_m[0] > b->bow_most_m) {
+        hs_text_add(
+            &text,
+            "%sPulled flat, its bow of %s comes back when the chuck lets go; %s is the most "
+            "that the flatness asked and the pull of the chuck allow.",
+            gap, hs_word_length(b->bow_m[0], inch, HS_UP).text,
+            hs_word_length(b->bow_most_m, inch, HS_DOWN).text);
+        gap = " ";
+    }
     if (!job->measured.dimension[i].shape_given) {
         hs_text_add(&text, "%sShape not measured: the computed one is used.", gap);
         gap = " ";

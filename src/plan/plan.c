@@ -128,6 +128,8 @@ static void judge_measured(hs_result *r, const hs_chain *chain, const hs_window_
         in->split_m[i] = fmax(found[i].bad[0].split_m, found[i].bad[1].split_m);
         in->shape_m[i] = found[i].shape_typical_m;
         in->shape_high_m[i] = found[i].shape_high_m;
+        in->sprung_m[i] = found[i].sprung_m;
+        in->sprung_high_m[i] = found[i].sprung_high_m;
     }
     r->measured_present = 1;
     hs_measured_judge(&r->measured, job, in);

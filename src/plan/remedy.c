@@ -11,6 +11,7 @@
 
 /* Better by a margin a bench can see, or the verdict itself is better. */
 static int helps(const hs_window_found *before, const hs_window_found *after) {
+    if (after->refused) return 0; /* as it is held, nothing else matters */
     if (after->verdict < before->verdict) return 1;
     return after->verdict == before->verdict &&
            hs_search_width(after) - hs_search_width(before) >= 20e-6;
@@ -127,6 +128,7 @@ static void say_no_soak(hs_search *s, hs_soak_end end) {
     for (size_t i = 0; i < s->job->dimensions; i++) {
         hs_result_dimension *d = &s->dimension[i];
         if (!hs_search_wanted(&s->before[i]) || s->before[i].grounds == 0) continue;
+        if (s->before[i].refused) continue; /* it is not the case that shuts it */
         if (s->work->found[i].verdict == HS_GO && !hs_search_spoils(s)) continue;
         hs_fill_note(d, "no longer soak opens it by itself: %s",
                      hs_search_spoils(s) ? "it would close another dimension"

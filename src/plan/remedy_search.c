@@ -7,7 +7,8 @@ int hs_search_wanted(const hs_window_found *before) {
 }
 
 double hs_search_width(const hs_window_found *f) {
-    return 0.5 * (f->rough.high_m - f->rough.low_m);
+    double width_m = 0.5 * (f->rough.high_m - f->rough.low_m);
+    return f->refused ? fmin(0, width_m) : width_m;
 }
 
 hs_status hs_search_run(hs_search *s, const hs_variant *variant, int fire) {
@@ -55,8 +56,12 @@ int hs_search_spoils(const hs_search *s) {
 }
 
 double hs_search_total(const hs_search *s) {
+    const double refused_m = -10e-3; /* to be rid of that comes first */
     double sum = 0;
-    for (size_t i = 0; i < s->job->dimensions; i++)
-        if (hs_search_wanted(&s->before[i])) sum += fmin(hs_search_width(&s->work->found[i]), 1e-3);
+    for (size_t i = 0; i < s->job->dimensions; i++) {
+        const hs_window_found *f = &s->work->found[i];
+        if (!hs_search_wanted(&s->before[i])) continue;
+        sum += f->refused ? refused_m : fmin(hs_search_width(f), 1e-3);
+    }
     return sum;
 }

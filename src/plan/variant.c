@@ -168,6 +168,8 @@ const hs_change *hs_changes(size_t *n) {
         {wrapped_reheat, 0, 1},
         {hs_variant_stress_relief, 0, 1},
         {hs_variant_remade_centres, 0, 1},
+        {hs_variant_shim, 0, 1},
+        {hs_variant_pull_flat, 0, 1},
         {more_even_quench, 0, 3},
         {hs_variant_finish_end, 0, 2},
         {hs_variant_narrower_tolerance, 0, 3},

@@ -96,3 +96,29 @@ int hs_variant_mask(hs_variant *v, int size) {
              "copper, clay or stop-off paste; a case on one side bends the part, reckoned in");
     return 1;
 }
+
+int hs_variant_shim(hs_variant *v, int size) {
+    (void)size;
+    if (v->job.part.held != HS_PULLED_FLAT) return 0;
+    v->job.part.held = (hs_held)0;
+    snprintf(v->what, sizeof v->what, "shim the hollow, do not pull it flat");
+    snprintf(v->text, sizeof v->text,
+             "crown up, packed underneath, held by stops: the wheel takes the bow away for good, "
+             "and more stock");
+    return 1;
+}
+
+/* Only where a flatness asked may allow the bow that comes back. */
+int hs_variant_pull_flat(hs_variant *v, int size) {
+    int allowed = 0;
+    (void)size;
+    if (v->job.part.form != HS_PLATE || v->job.part.held == HS_PULLED_FLAT) return 0;
+    for (size_t i = 0; i < v->job.faces; i++)
+        allowed |= v->face[i].finish == HS_GROUND && v->face[i].flatness_m > 0;
+    if (!allowed) return 0;
+    v->job.part.held = HS_PULLED_FLAT;
+    snprintf(v->what, sizeof v->what, "let the chuck pull it flat");
+    snprintf(v->text, sizeof v->text,
+             "the bow comes back when the chuck lets go, within the flatness asked");
+    return 1;
+}

@@ -10,6 +10,8 @@ int hs_variant_less_case(hs_variant *variant, int size);
 int hs_variant_narrower_tolerance(hs_variant *variant, int size);
 int hs_variant_stress_relief(hs_variant *variant, int size);
 int hs_variant_finish_end(hs_variant *variant, int size);
+int hs_variant_shim(hs_variant *variant, int size);
+int hs_variant_pull_flat(hs_variant *variant, int size);
 int hs_variant_mask(hs_variant *variant, int size);
 
 #endif

@@ -17,6 +17,13 @@ typedef struct hs_warp {
     double beta;                 /* the calibrated form, for comparison */
 } hs_warp;
 
+/** A dimension across the thickness of a plate that the chuck pulls flat: no shape under the wheel,
+ *  and its bow comes back afterwards. */
+int hs_dimension_pulled(const hs_job *job, const hs_dimension *dimension);
+
+/** Bow of a flat dimension's faces when the part lies free (m). */
+double hs_warp_sprung(const hs_job *job, const hs_dimension *dimension, double x_m, double y_m);
+
 /** Bow (across x, across y) and growth figures of a job.
  *    like, coarse               in   hs_bend_make
  *    typical   hs_case_profile  in   carbon of the first axis; n = 0: none

@@ -50,6 +50,17 @@ static double flat_shape(const hs_job *job, size_t face, double x_m, double y_m)
     return hs_shape_flat(fabs(across_thickness ? y_m : x_m), 0);
 }
 
+int hs_dimension_pulled(const hs_job *job, const hs_dimension *dimension) {
+    const char *name = job->face[dimension->face[0]].name;
+    return job->part.form == HS_PLATE && job->part.held == HS_PULLED_FLAT &&
+           dimension->across == HS_ACROSS_FACES &&
+           (!strcmp(name, "top") || !strcmp(name, "bottom"));
+}
+
+double hs_warp_sprung(const hs_job *job, const hs_dimension *dimension, double x_m, double y_m) {
+    return flat_shape(job, dimension->face[0], x_m, y_m);
+}
+
 static double bar_shape(const hs_job *job, double bow_m) {
     double length_m = job->part.length_m;
     if (job->part.held == HS_OLD_CENTRES) return hs_shape_old_centres(bow_m);
@@ -78,6 +89,7 @@ static double ends_shape(const hs_job *job, double x_m, double y_m, const double
 double hs_warp_shape(const hs_warp *warp, const hs_job *job, const hs_dimension *dimension,
                      double x_m, double y_m, const double z[HS_INPUTS]) {
     if (hs_dimension_along(job, dimension)) return ends_shape(job, x_m, y_m, z);
+    if (hs_dimension_pulled(job, dimension)) return 0;
     if (dimension->across == HS_ACROSS_FACES) return flat_shape(job, dimension->face[0], x_m, y_m);
     if (job->part.form == HS_RING) return hs_shape_ring(hs_warp_ovality(warp, z));
     return bar_shape(job, hypot(x_m, y_m));

@@ -48,6 +48,18 @@ static void put_bench(hs_json *json, cJSON *to, const hs_result_bench *b) {
     hs_json_mm(json, object, "at_most_mm", b->most_m);
 }
 
+static void put_pulled(hs_json *json, cJSON *to, const hs_result_pulled *p) {
+    if (!p->present) {
+        hs_json_null(json, to, "pulled_flat");
+        return;
+    }
+    cJSON *object = hs_json_object(json, to, "pulled_flat");
+    hs_json_mm(json, object, "springs_back_mm", p->sprung_m);
+    hs_json_mm(json, object, "springs_back_high_mm", p->sprung_high_m);
+    hs_json_mm(json, object, "flatness_mm", p->flatness_m > 0 ? p->flatness_m : NAN);
+    hs_json_text(json, object, "refused", p->refused);
+}
+
 static void put_sides(hs_json *json, cJSON *to, const hs_job *job, size_t index,
                       const hs_result_dimension *d) {
     cJSON *list = hs_json_list(json, to, "sides");
@@ -84,6 +96,7 @@ static void put_dimension(hs_json *json, cJSON *to, const hs_job *job, size_t in
     }
     hs_json_limit(json, to, "shape_limit_middle_mm", none ? NAN : d->shape_limit_middle_m);
     put_bench(json, to, &d->bench);
+    put_pulled(json, to, &d->pulled);
     put_sides(json, to, job, index, d);
     hs_json_text(json, to, "verdict", hs_json_verdict(d->verdict));
     hs_json_because(json, to, d->because, d->terms);

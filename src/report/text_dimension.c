@@ -146,8 +146,9 @@ static void shape_line(hs_page *page, size_t i) {
     const char *word;
     double k = bench_reading(&word, job, dimension, 1);
     hs_words limit = hs_page_length(page, k * d->shape_limit_m, HS_DOWN);
-    hs_words usual = hs_page_short(page, k * d->shape_m, HS_NEAREST);
-    hs_words high = hs_page_short(page, k * d->shape_high_m, HS_UP);
+    const hs_result_pulled *p = &d->pulled;
+    hs_words usual = hs_page_short(page, p->present ? p->sprung_m : k * d->shape_m, HS_NEAREST);
+    hs_words high = hs_page_short(page, p->present ? p->sprung_high_m : k * d->shape_high_m, HS_UP);
     int flat = dimension->across == HS_ACROSS_FACES && job->part.length_m > 0;
     hs_words over = hs_page_nominal(page, job->part.length_m);
     const char *most = !has_size(d)            ? "no limit to give, the window is closed"
@@ -155,6 +156,7 @@ static void shape_line(hs_page *page, size_t i) {
                                                : limit.text;
     hs_page_say(page, 2, "%-12s %s%s", dimension->name, d->shape_limit_m > 0 ? "at most " : "",
                 most);
+    if (d->pulled.present) word = "bow, which the chuck pulls flat and which comes back";
     hs_page_say(page, 15, "%s%s%s", word, flat ? ", over " : "", flat ? over.text : "");
     hs_page_say(page, 15, "to expect: typical %s; 1 part in 20 has %s or more", usual.text,
                 high.text);
@@ -203,6 +205,10 @@ static void draw_window(hs_page *page, size_t i) {
         hs_bar_crossed(bar);
         hs_page_say(page, 2, "%s: closed", dimension->name);
         hs_page_say(page, 6, "%s", bar);
+        if (d->pulled.refused[0]) {
+            hs_page_say(page, 6, "%s", d->pulled.refused);
+            return;
+        }
         if (d->may_m < d->need_m)
             hs_page_say(page, 6, "may %s %s < need %s %s", may.text, side.text, need.text,
                         side.text);

@@ -68,7 +68,9 @@ static void stop_why(hs_page *page, size_t i) {
     hs_words may = hs_page_short(page, all * d->may_m, HS_DOWN);
     hs_words apart = hs_page_short(page, all * (d->need_m - d->may_m), HS_UP);
     hs_words side = hs_text_side(page->job, i);
-    if (!(d->may_m > 0))
+    if (d->pulled.refused[0])
+        hs_page_say(page, 2, "STOP %s: it must not be ground as the sheet holds it.", name);
+    else if (!(d->may_m > 0))
         hs_page_say(page, 2, "STOP %s: the case allows no grinding at all; clean-up needs %s %s.",
                     name, need.text, side.text);
     else if (d->need_m > d->may_m)

@@ -6,9 +6,10 @@
 #include <string.h>
 
 static const char *const finishes[] = {"ground", "as hardened", "soft"};
-static const char *const keys[] = {"name", "finish", "case", "to", "hardness", "roughness"};
-static const char *const profile_keys[] = {"name", "edge",     "finish",   "case",
-                                           "to",   "hardness", "roughness"};
+static const char *const keys[] = {"name",     "finish",    "case",    "to",
+                                   "hardness", "roughness", "flatness"};
+static const char *const profile_keys[] = {"name", "edge",     "finish",    "case",
+                                           "to",   "hardness", "roughness", "flatness"};
 
 static const char *const plate_faces[] = {"top", "bottom", "front", "back", "left", "right"};
 static const char *const bar_faces[] = {"outside", "ends"};
@@ -101,6 +102,7 @@ static void read_demands(hs_draft *d, const hs_node *node, hs_face *face) {
     if (hs_amount_hardness(r, hardness, &face->hardness_HV, &high_HV))
         face->hardness_text = hardness->text;
     hs_amount_positive(r, hs_node_find(node, "roughness"), HS_ROUGHNESS, &face->roughness_m);
+    hs_amount_positive(r, hs_node_find(node, "flatness"), HS_LENGTH, &face->flatness_m);
     if (face->finish == HS_SOFT && face->case_m > 0)
         hs_reader_say(r, hs_node_find(node, "case"), HS_E_DISAGREE,
                       "leave the case away, or take another finish", "a soft face has no case");

@@ -8,9 +8,10 @@ static const char *const conditions[] = {"hot rolled", "cold drawn", "stress rel
                                          "normalised"};
 static const char *const rusts[] = {"none", "light", "heavy"};
 static const char *const holds[] = {"old centres", "remade centres", "chuck"};
+static const char *const plate_holds[] = {"shimmed", "pulled flat"};
 
-static const char *const plate_keys[] = {"steel",    "condition", "rust",  "form",
-                                         "quantity", "length",    "width", "thickness"};
+static const char *const plate_keys[] = {"steel",  "condition", "rust",      "form", "quantity",
+                                         "length", "width",     "thickness", "held"};
 static const char *const bar_keys[] = {"steel",    "condition", "rust",     "form",
                                        "quantity", "length",    "diameter", "held"};
 static const char *const ring_keys[] = {"steel",    "condition", "rust",    "form",
@@ -48,6 +49,9 @@ static void read_sizes(hs_draft *d) {
     case HS_PLATE:
         need_size(d, "width", &part->width_m);
         need_size(d, "thickness", &part->thickness_m);
+        held = 0;
+        hs_reader_word(d->reader, hs_node_find(d->part_node, "held"), HS_WORDS(plate_holds), &held);
+        part->held = held ? HS_PULLED_FLAT : (hs_held)0;
         break;
     case HS_BAR:
         need_size(d, "diameter", &part->diameter_m);

@@ -38,13 +38,14 @@ typedef enum hs_condition {
 /** Rust on the part before the route begins. */
 typedef enum hs_rust { HS_NO_RUST, HS_RUST_LIGHT, HS_RUST_HEAVY } hs_rust;
 
-typedef enum hs_held { HS_OLD_CENTRES, HS_REMADE_CENTRES, HS_CHUCK } hs_held;
+/** A bar in its centres or a chuck; a plate shimmed (0) or pulled flat by the magnetic chuck. */
+typedef enum hs_held { HS_OLD_CENTRES, HS_REMADE_CENTRES, HS_CHUCK, HS_PULLED_FLAT } hs_held;
 
 typedef struct hs_part {
     hs_steel steel;
     hs_condition condition;
     hs_form form;
-    hs_held held; /* bar only */
+    hs_held held;
     hs_rust rust;
     double length_m;
     double width_m, thickness_m; /* plate */
@@ -67,6 +68,7 @@ typedef struct hs_face {
     double hardness_HV; /* asked on the finished face, 0 = none asked */
     const char *hardness_text; /* as typed, "" if none */
     double roughness_m;        /* Ra asked, 0 = none */
+    double flatness_m;         /* asked of the finished face when it lies free, 0 = none */
     size_t edge;               /* profile: outline edge, counted from 1; else 0 */
 } hs_face;
 
@@ -203,7 +205,7 @@ typedef struct hs_measured_dimension {
     int size_given, shape_given;
     double size_m;
     hs_size_how how;
-    int size_checked; /* measured again and so: not asked back */
+    int size_checked;                    /* measured again and so: not asked back */
     double bow_m, over_m, corner_lift_m; /* plate, profile */
     double run_out_m;                    /* bar: total indicator reading */
     double ovality_m;                    /* ring: largest - smallest diameter */

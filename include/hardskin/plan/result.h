@@ -201,6 +201,14 @@ typedef struct hs_result_bench {
     double most_m; /* V that one of the faces holds at most, whatever the size; INFINITY: any */
 } hs_result_bench;
 
+/** A plate that the magnetic chuck pulls flat: its bow comes back when it lets go. */
+typedef struct hs_result_pulled {
+    int present;
+    double sprung_m, sprung_high_m; /* bow to expect: typical, 1 in 20 */
+    double flatness_m;              /* asked; 0 none */
+    char refused[200];              /* why it must not be held so; "" it may */
+} hs_result_pulled;
+
 typedef struct hs_result_dimension {
     hs_verdict verdict;
     int inside; /* bore or slot: the smaller size carries the more stock */
@@ -212,11 +220,12 @@ typedef struct hs_result_dimension {
     double shape_m, shape_high_m;                     /* V to expect: typical, 1 in 20 */
     double shape_limit_m;                             /* NaN at stop */
     double shape_limit_middle_m; /* the same with the rough size at mid window; NaN at stop */
-    hs_result_bench bench;
+    hs_result_bench bench;       /* not present where it is pulled flat */
+    hs_result_pulled pulled;
     hs_result_side side[2];
-    int unequal; /* both faces ground, and the stock split unequally between them */
+    int unequal;       /* both faces ground, and the stock split unequally between them */
     hs_verdict halved; /* where unequal: what the verdict would be, were it split alike */
-    double joint; /* share of samples good at the aim, this dimension */
+    double joint;      /* share of samples good at the aim, this dimension */
     size_t terms;
     hs_term because[HS_MAX_TERMS]; /* adds up to need_m */
     hs_handbook handbook;
@@ -321,10 +330,10 @@ typedef struct hs_result_confidence {
 typedef struct hs_result_measured_dimension {
     int present;
     hs_wheel verdict;
-    double size_m;                      /* H, bow taken off */
-    double shape_m;                     /* V */
-    double shape_high_m;                /* V with its doubt against us */
-    double limit_clean_m, limit_case_m; /* V must not exceed these */
+    double size_m;                              /* H, bow taken off */
+    double shape_m;                             /* V */
+    double shape_high_m;                        /* V with its doubt against us */
+    double limit_clean_m, limit_case_m;         /* V must not exceed these */
     double limit_clean_low_m, limit_case_low_m; /* the same with the doubt against us */
     double turn_at_m;                           /* size at which to turn; NaN: nothing is turned */
     double removal_min_m, removal_max_m, case_left_min_m;

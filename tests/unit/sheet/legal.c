@@ -67,6 +67,19 @@ static void legal__rust_and_oxygen__are_read(void) {
     hs_sheet_free(sheet);
 }
 
+static void legal__plate_pulled_flat__with_its_flatness(void) {
+    static char text[SHEET_BYTES], other[SHEET_BYTES];
+    CHECK(sheet_with(text, sheet_plate, "\"thickness\": \"20 mm\"",
+                     "\"thickness\": \"20 mm\", \"held\": \"pulled flat\"") > 0);
+    CHECK(sheet_with(other, text, "\"roughness\": \"Ra 0.8 um\"",
+                     "\"roughness\": \"Ra 0.8 um\", \"flatness\": \"0.1 mm\"") > 0);
+    hs_sheet *sheet = read_text(other);
+    if (!sheet) return;
+    CHECK(hs_sheet_job(sheet)->part.held == HS_PULLED_FLAT);
+    NEAR(hs_sheet_job(sheet)->face[0].flatness_m, 1e-4, 1e-15);
+    hs_sheet_free(sheet);
+}
+
 static void legal__route__every_step(void) {
     hs_sheet *sheet = read_text(sheet_plate);
     if (!sheet) return;
@@ -241,7 +254,8 @@ static void legal__starters__are_read(void) {
 }
 
 HS_TEST_MAIN("sheet_legal", TEST(legal__plate__every_value), TEST(legal__rust_and_oxygen__are_read),
-             TEST(legal__route__every_step), TEST(legal__measured_and_shop__every_value),
+             TEST(legal__plate_pulled_flat__with_its_flatness), TEST(legal__route__every_step),
+             TEST(legal__measured_and_shop__every_value),
              TEST(legal__other_forms__their_dimensions), TEST(legal__other_words__are_taken),
              TEST(legal__doubts__are_kept), TEST(legal__echo__has_every_quantity),
              TEST(legal__a_pointer__has_its_place), TEST(legal__starters__are_read))

@@ -63,6 +63,8 @@ static const row rows[] = {
      "/part/diameter", "\"diameter\""},
     {P, "\"quantity\": 2", "\"quantity\": 0", HS_E_IMPOSSIBLE, "/part/quantity", "0},"},
     {P, "\"quantity\": 2", "\"quantity\": \"2\"", HS_E_TYPE, "/part/quantity", "\"2\"}"},
+    {P, "\"thickness\": \"20 mm\"", "\"thickness\": \"20 mm\", \"held\": \"chuck\"", HS_E_WORD,
+     "/part/held", "\"chuck\""},
     {B, "\"held\": \"chuck\"", "\"held\": \"centres\"", HS_E_WORD, "/part/held", "\"centres\""},
     {R, "\"bore\": \"45 mm\"", "\"bore\": \"45 m\"", HS_E_IMPOSSIBLE, "/part/bore", NULL},
     {F, "[16, 50]", "[16, -50]", HS_E_OUTLINE, "/part/outline", "[[0, 0]"},
