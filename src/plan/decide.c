@@ -190,10 +190,11 @@ double hs_decide_error_asked_m(const hs_job *job) {
 }
 
 size_t hs_decide_draws(const hs_window_found *found, const hs_job *job, size_t n) {
-    const double margin = 1.2; /* the error found is itself known to a tenth or so */
+    const double margin = 1.2, most = 2.5; /* the error found is itself known to a tenth or so */
     double ratio = hs_decide_error(found, job->dimensions) / hs_decide_error_asked_m(job);
     double wanted = margin * ratio * ratio * (double)n; /* errors fall with the root of n */
     if (ratio < 1) return n;
+    wanted = fmin(wanted, most * (double)n);
     return wanted < HS_MAX_SAMPLES ? (size_t)ceil(wanted) : HS_MAX_SAMPLES;
 }
 

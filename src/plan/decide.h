@@ -52,7 +52,7 @@ double hs_decide_error(const hs_window_found *found, size_t dimensions);
 double hs_decide_error_asked_m(const hs_job *job);
 
 /** How many draws would bring it there, by what n of them showed: n itself where it is there
- *  already, never more than HS_MAX_SAMPLES. */
+ *  already, never more than two and a half times as many, nor than HS_MAX_SAMPLES. */
 size_t hs_decide_draws(const hs_window_found *found, const hs_job *job, size_t n);
 
 /** The same again for a changed job, at its own confidence: for all dimensions that have a verdict,

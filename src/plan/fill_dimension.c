@@ -81,6 +81,17 @@ static void note_face(hs_result_dimension *d, const hs_face *face) {
             face->name);
 }
 
+/* What a size that holds only locally measures when the part lies on a plate. */
+static void note_over_the_bow(hs_result_dimension *d, const hs_window_found *f, const hs_job *job,
+                              const hs_dimension *dimension) {
+    const double seen_m = 10e-6;
+    int flat = dimension->across == HS_ACROSS_FACES && !hs_dimension_along(job, dimension);
+    if (!flat || f->inside || !(f->shape_high_m > seen_m)) return;
+    hs_fill_note(d, "over its bow it measures %s more, 1 part in 20 %s or more",
+                 hs_word_length(f->shape_typical_m, job->inch_first, HS_UP).text,
+                 hs_word_length(f->shape_high_m, job->inch_first, HS_UP).text);
+}
+
 static void note_dimension(hs_result_dimension *d, const hs_window_found *f, const hs_chain *chain,
                            const hs_dimension *dimension) {
     const hs_job *job = chain->job;
@@ -88,6 +99,7 @@ static void note_dimension(hs_result_dimension *d, const hs_window_found *f, con
         hs_fill_note(
             d, "no face of it is ground: it keeps the size the fire gives it, and across a bow "
                "that size holds only locally");
+        note_over_the_bow(d, f, job, dimension);
         return;
     }
     if (f->verdict == HS_STOP && f->rough.high_m >= f->rough.low_m && !f->refused)
@@ -101,6 +113,7 @@ static void note_dimension(hs_result_dimension *d, const hs_window_found *f, con
             note_hardening(d, &job->face[face], margin);
         told = margin.mid;
         note_face(d, &job->face[face]);
+        if (job->face[face].finish == HS_AS_HARDENED) note_over_the_bow(d, f, job, dimension);
     }
 }
 

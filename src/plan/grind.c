@@ -195,6 +195,16 @@ static void stop_unless_clean_at_size(hs_grind_step *step, const lie *l) {
                 hs_word_length(end_m, l->job->inch_first, l->bore ? HS_DOWN : HS_UP).text);
 }
 
+/* A fine face is sparked out longer. */
+static int spark_outs(const lie *l) {
+    int fine = 0;
+    for (int k = 0; k < 2; k++) {
+        double ra_m = l->job->face[l->dimension->face[k]].roughness_m;
+        fine |= ground(l, k) && ra_m > 0 && ra_m <= HS_K_GRINDING_FINE_ROUGHNESS * (1 + 1e-9);
+    }
+    return (int)(fine ? HS_K_GRINDING_SPARK_OUTS_FINE : HS_K_GRINDING_SPARK_OUTS);
+}
+
 /* Passes from the first touch: the highest spot loses the mean and half the shape. */
 static hs_grind_time passes_of(const lie *l, double mean_m) {
     const hs_grinding *g = &l->job->shop.grinding;
@@ -214,7 +224,7 @@ static hs_grind_time passes_of(const lie *l, double mean_m) {
                           .cross_feed_m = g->cross_feed_m,
                           .table_speed_m_s = g->table_speed_m_s,
                           .overrun_m = g->wheel_width_m,
-                          .spark_outs = (int)HS_K_GRINDING_SPARK_OUTS};
+                          .spark_outs = spark_outs(l)};
     hs_grind_time time = {0};
     if (hs_grind_passes(&time, &face, NULL) != HS_OK) return (hs_grind_time){0};
     if (!(flat && width_m > 0)) time.strokes = time.time_s = 0;

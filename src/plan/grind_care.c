@@ -96,9 +96,23 @@ static void care_of_feeds(hs_result_grind *out, const hs_job *job) {
             mm2 * HS_K_GRINDING_RATE_MOST);
 }
 
+/* What the finest roughness asked takes. */
+static void care_of_finish(hs_result_grind *out, const hs_job *job) {
+    double finest_m = INFINITY;
+    for (size_t i = 0; i < job->faces; i++)
+        if (job->face[i].finish == HS_GROUND && job->face[i].roughness_m > 0)
+            finest_m = fmin(finest_m, job->face[i].roughness_m);
+    if (finest_m > HS_K_GRINDING_FINE_ROUGHNESS * (1 + 1e-9)) return;
+    add(out,
+        "Ra %.2g um is asked: dress the wheel finely before the last cuts, finish infeed, %d "
+        "passes to spark out.",
+        1e6 * finest_m, (int)HS_K_GRINDING_SPARK_OUTS_FINE);
+}
+
 void hs_grind_care(hs_result_grind *out, const hs_job *job, const hs_result *result) {
     if (out->steps == 0) return;
     care_of_steel(out, job, result);
     hs_form form = job->part.form;
     if (form == HS_PLATE || form == HS_PROFILE) care_of_feeds(out, job);
+    care_of_finish(out, job);
 }

@@ -16,6 +16,7 @@ typedef struct ways {
     const hs_job *job;
     size_t dimension;
     const hs_measured_input *in;
+    int last;          /* after all others that do as well, whatever it gains */
     const char *first; /* "" or what was done before, for pairs */
     char first_text[120];
 } ways;
@@ -49,7 +50,7 @@ static hs_remedy *keep(const ways *w, hs_bench *changed, const char *what) {
     hs_wheel wheel = hs_bench_judge(changed);
     double gain_m = (room(changed) - room(w->as_is)) / 2;
     if (wheel == HS_WHEEL_NO || !(gain_m > 0)) return NULL;
-    hs_remedy *r = insert(w->out, as_verdict(wheel), gain_m);
+    hs_remedy *r = insert(w->out, as_verdict(wheel), w->last ? -INFINITY : gain_m);
     if (!r) return NULL;
     hs_text text = hs_text_start(r->what, sizeof r->what);
     hs_text_add(&text, "%s%s%s", w->first, w->first[0] ? ", and " : "", what);
@@ -278,5 +279,6 @@ void hs_measured_remedies(hs_result_measured_dimension *out, const hs_bench *ben
     shim(&w);
     single(&w);
     if (out->remedies == 0) in_pairs(&w);
+    w.last = 1; /* the part is lost to this job */
     other_size(&w);
 }

@@ -57,7 +57,7 @@ static hs_text note_on(hs_result_measured_dimension *out) {
 
 static void set_note(hs_result_measured_dimension *out, const hs_bench *b, const hs_job *job,
                      size_t i, const hs_measured_input *in) {
-    hs_text text = hs_text_start(out->note, sizeof out->note);
+    hs_text text = note_on(out);
     double v = b->shape_m[0] - HS_BENCH_NOISE_M;
     double clean_m = v - b->limit[0].clean_m;
     double deep_m = v - hs_bench_deep(b->limit[0]);
@@ -108,7 +108,9 @@ static hs_wheel soft_verdict(const hs_measured *m, double asked_HV, int doubtful
     return decides < asked_HV && !doubtful ? HS_WHEEL_NO : HS_WHEEL_CARE;
 }
 
-static void say_soft(hs_text *text, const hs_measured *m, double rim_m, int low, int inch) {
+/* whole: the band lies below what is asked from end to end. */
+static void say_soft(hs_text *text, const hs_measured *m, double rim_m, int low, int whole,
+                     int inch) {
     if (rim_m >= HS_K_MEASURED_DOUBT_RIM_SHOWS)
         hs_text_add(text,
                     "Reads softer than asked; a soft rim of %s may be the cause: clean a "
@@ -117,6 +119,10 @@ static void say_soft(hs_text *text, const hs_measured *m, double rim_m, int low,
     else if (low)
         hs_text_add(text, "Reads softer than asked, but the case is too thin for this test and it "
                           "reads low: try HR15N, HR30N, HV or files.");
+    else if (m->by_files && whole)
+        hs_text_add(text, "The files' band lies wholly below what is asked, and grinding makes no "
+                          "steel harder: try other spots, or a hardness tester; if it is so, "
+                          "harden again.");
     else if (m->by_files)
         hs_text_add(text,
                     "The files' band reaches below what is asked, and a file tells to about 2 HRC: "
@@ -147,13 +153,16 @@ static void mind_hardness(hs_result_measured_dimension *out, const hs_job *job, 
     for (size_t k = 0; k < out->remedies; k++)
         if (out->remedy[k].verdict < HS_TIGHT) out->remedy[k].verdict = HS_TIGHT;
     hs_text text = note_on(out);
-    say_soft(&text, m, rim_m, low, job->inch_first);
+    say_soft(&text, m, rim_m, low, m->hardness_high_HV < asked, job->inch_first);
 }
 
 void hs_measured_say(hs_result_measured_dimension *out, const hs_bench *bench, const hs_job *job,
                      size_t dimension, const hs_measured_input *in) {
     set_terms(out, bench);
     set_stop_if(out, job, dimension);
-    set_note(out, bench, job, dimension, in);
+    out->note[0] = '\0';
     mind_hardness(out, job, dimension, in);
+    set_note(out, bench, job, dimension, in);
+    size_t used = strlen(out->note);
+    if (used > 0 && out->note[used - 1] == ' ') out->note[used - 1] = '\0';
 }

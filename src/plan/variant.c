@@ -136,7 +136,10 @@ static int stronger_quench(hs_variant *v, int size) {
 }
 
 static int other_steel(hs_variant *v, int size) {
-    static const char *const steels[] = {"16MnCr5", "20MnCr5", "18CrNiMo7-6"};
+    /* rising hardenability, of what a dealer in the shop's sizes has */
+    static const char *const by_stock[2][3] = {{"16MnCr5", "20MnCr5", "18CrNiMo7-6"},
+                                               {"8620", "8620", "9310"}};
+    const char *const *steels = by_stock[v->job.shop.stock == HS_STOCK_INCH];
     if (!strcmp(v->job.part.steel.name, steels[size]) ||
         hs_steel_find(&v->job.part.steel, steels[size], NULL) != HS_OK)
         return 0;

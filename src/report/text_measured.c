@@ -52,17 +52,26 @@ static void add_limits(hs_text *text, const hs_page *page, double clean_m, doubl
                                         : hs_page_short(page, limit_m[k], HS_DOWN).text);
 }
 
-static void shape_lines(hs_page *page, const hs_result_measured_dimension *d) {
+/* In what the instrument reads: of a ring's ovality half lies under the wheel. */
+static void shape_lines(hs_page *page, size_t i) {
+    const hs_result_measured_dimension *d = &page->result->measured.dimension[i];
+    hs_form form = page->job->part.form;
+    hs_across across = page->job->dimension[i].across;
+    int ring = form == HS_RING && across != HS_ACROSS_ENDS;
+    double k = ring ? 2 : 1;
+    const char *word = ring                        ? "ovality"
+                       : across == HS_ACROSS_FACES ? "bow and half the corner lift"
+                                                   : "run-out";
     char line[160];
     hs_text text = hs_text_start(line, sizeof line);
-    add_limits(&text, page, d->limit_clean_m, d->limit_case_m);
-    hs_page_say(page, 4, "shape counted %s; allowed: %s",
-                hs_page_length(page, d->shape_m, HS_UP).text, line);
+    add_limits(&text, page, k * d->limit_clean_m, k * d->limit_case_m);
+    hs_page_say(page, 4, "%s counted %s; allowed: %s", word,
+                hs_page_length(page, k * d->shape_m, HS_UP).text, line);
     text = hs_text_start(line, sizeof line);
-    add_limits(&text, page, d->limit_clean_low_m, d->limit_case_low_m);
+    add_limits(&text, page, k * d->limit_clean_low_m, k * d->limit_case_low_m);
     if (d->shape_high_m > 0)
         hs_page_say(page, 4, "with the doubt against us %s; allowed: %s",
-                    hs_page_short(page, d->shape_high_m, HS_UP).text, line);
+                    hs_page_short(page, k * d->shape_high_m, HS_UP).text, line);
 }
 
 /* Where the wheel may touch it: when to stop, where to turn, what it takes and leaves. */
@@ -86,7 +95,7 @@ static void dimension_lines(hs_page *page, size_t i) {
     for (int k = 0; k < 2; k++)
         if (d->stop_if[k][0]) hs_page_say(page, 4, "%s", d->stop_if[k]);
     as_read(page, i);
-    if (d->verdict != HS_WHEEL_NONE) shape_lines(page, d);
+    if (d->verdict != HS_WHEEL_NONE) shape_lines(page, i);
     if (d->verdict == HS_WHEEL_GRIND || d->verdict == HS_WHEEL_CARE) wheel_lines(page, i);
     if (d->verdict != HS_WHEEL_NO && d->note[0]) hs_page_say(page, 4, "%s", d->note);
 }

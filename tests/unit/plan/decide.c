@@ -85,14 +85,14 @@ static void decide__number_of_draws__by_the_root_and_only_where_it_matters(void)
     hs_window_found f[2] = {{.verdict = HS_GO, .grounds = 2, .rough = {1, 1.1}, .error_m = 40e-6},
                             {.verdict = HS_GO, .rough = {1, 1.1}, .error_m = 9e-3}};
     CHECK(wanted(f, 82e-6) == 2048); /* the second is not ground */
-    /* exact: (40/20)^2 times 2048, and a fifth more */
-    NEAR((double)wanted(f, 40e-6), 1.2 * 4 * 2048, 1);
-    CHECK(wanted(f, 2e-6) == HS_MAX_SAMPLES);
+    /* exact: (40/30)^2 times 2048, and a fifth more; never more than 2.5 times at once */
+    NEAR((double)wanted(f, 60e-6), 1.2 * 16 / 9 * 2048, 1);
+    CHECK(wanted(f, 2e-6) == 5120);
     f[0].rough = (hs_limits){1, 0.9999}; /* shut by .1 mm, known to .04 */
     f[0].verdict = HS_STOP;
     CHECK(wanted(f, 2e-6) == 2048 && hs_decide_error(f, 2) <= 0);
     f[0].rough.high_m = 1 - 30e-6; /* shut by less than it is known */
-    CHECK(wanted(f, 2e-6) == HS_MAX_SAMPLES);
+    CHECK(wanted(f, 2e-6) == 5120);
 }
 
 static double by_slack(const run_t *r, size_t i) {

@@ -202,6 +202,22 @@ static void grind__what_burns_and_cracks__is_said_with_its_figures(void) {
     CHECK(care(&b, "Retained austenite 31 %") && care(&b, "net") && care(&b, "STOP: not tempered"));
 }
 
+static void grind__fine_face__is_sparked_out_longer(void) {
+    bench b;
+    plate(&b);
+    plan(&b);
+    double usual = b.out.order[4].passes;
+    NEAR(usual, 2 * (8 + 2), 0); /* .04/.005 and two to spark out, on each side */
+    b.face[0].roughness_m = b.face[1].roughness_m = 0.4e-6;
+    plan(&b);
+    NEAR(b.out.order[4].passes, 2 * (8 + 4), 0);
+    CHECK(care(&b, "Ra 0.4 um") != NULL);
+    b.face[0].roughness_m = b.face[1].roughness_m = 0.8e-6;
+    plan(&b);
+    NEAR(b.out.order[4].passes, usual, 0);
+    CHECK(care(&b, "Ra 0.8") == NULL);
+}
+
 static void grind__shut_window__no_steps_but_a_note(void) {
     bench b;
     plate(&b);
@@ -333,6 +349,7 @@ HS_TEST_MAIN("plan_grind", TEST(grind__plate__turns_at_the_size_that_shares_the_
              TEST(grind__unequal_faces__turn_where_each_has_its_share),
              TEST(grind__one_side_off__draws_hollow_by_the_reference_figure),
              TEST(grind__what_burns_and_cracks__is_said_with_its_figures),
+             TEST(grind__fine_face__is_sparked_out_longer),
              TEST(grind__shut_window__no_steps_but_a_note),
              TEST(grind__one_face_as_hardened__is_not_turned),
              TEST(grind__sizes_on_the_way__leave_the_finish_stock),

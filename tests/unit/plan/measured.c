@@ -321,6 +321,7 @@ static void measured__files_straddle_what_is_asked__care_not_no(void) {
     b.job.measured.hardness_low_HV = 513; /* 50 .. 55 HRC */
     b.job.measured.hardness_high_HV = 595;
     CHECK(judge(&b)->verdict == HS_WHEEL_NO);
+    CHECK(!strncmp(b.out.dimension[0].note, "The files' band lies wholly below", 33));
 }
 
 static void measured__C_reading_on_a_thin_case__condemns_nothing(void) {

@@ -31,6 +31,7 @@ static void measured__remedies__each_by_its_own_sum(void) {
     if (warm) NEAR(warm->gain_m, (0.461e-3 - 0.45e-3 / 1.1) / 2, TIGHT);
     CHECK(size && strstr(size->text, "19.618 mm") && strstr(size->text, "19.942 mm"));
     CHECK(size && size->verdict == HS_GO);
+    CHECK(size > warm && warm && warm->verdict == HS_GO); /* gains more, but gives the job up */
     /* at 19.7695 .. 19.7905: clean .6695, so .2085 of room instead of -.001 */
     if (size) NEAR(size->gain_m, 0.10475e-3, TIGHT);
     if (end) CHECK(strstr(end->text, "below 19.984 mm") != NULL); /* 19.979 + .021/4, down */
@@ -66,7 +67,7 @@ static void measured__no_single_way__two_together(void) {
     const hs_remedy *both = remedy(d, "straighten");
     CHECK(both && both->verdict == HS_GO && strstr(both->what, "other end, and straighten"));
     CHECK(both && strstr(both->text, "19.984 mm") && strstr(both->text, "0.010 mm"));
-    CHECK(!remedy(d, "patch")); /* it would be two thirds of the length */
+    CHECK(!remedy(d, "patch"));                     /* it would be two thirds of the length */
     b.job.measured.dimension[0].size_m = 20.660e-3; /* where one is enough, no pairs */
     b.job.measured.dimension[0].bow_m = 0.461e-3;
     d = judge(&b);

@@ -179,6 +179,28 @@ static void remedy__wide_finish_tolerance__is_used_at_its_full_end(void) {
     NEAR(v.dimension[0].size.lower_m, t.dimension[0].size.upper_m - 0.1e-3, 1e-12);
 }
 
+/* own contract: a shop that buys by the inch is offered its own steels, of the table */
+static void remedy__another_steel__is_one_the_shop_can_buy(void) {
+    static test_job t;
+    static hs_variant v;
+    static const char *const want[2] = {"another steel: 20MnCr5", "another steel: 8620"};
+    for (int inch = 0; inch < 2; inch++) {
+        size_t n;
+        int found = 0;
+        test_job_plate(&t, "16MnCr5");
+        t.job.shop.stock = inch ? HS_STOCK_INCH : HS_STOCK_EN;
+        const hs_change *changes = hs_changes(&n);
+        for (size_t i = 0; i < n; i++)
+            for (int size = 0; size < changes[i].sizes; size++) {
+                hs_variant_start(&v, &t.job);
+                if (!changes[i].change(&v, size)) continue;
+                found += !strcmp(v.what, want[inch]);
+                CHECK(strcmp(v.what, want[!inch]) != 0);
+            }
+        CHECK(found > 0);
+    }
+}
+
 static void mask__only_a_face_that_asks_nothing__is_masked(void) {
     static test_job t;
     static hs_variant v;
@@ -196,5 +218,6 @@ HS_TEST_MAIN("plan remedy", TEST(remedy__longer_soak__is_the_shortest_that_opens
              TEST(remedy__no_soak_long_enough__is_said),
              TEST(remedy__stress_in_the_stock__is_taken_out_first),
              TEST(remedy__wide_finish_tolerance__is_used_at_its_full_end),
+             TEST(remedy__another_steel__is_one_the_shop_can_buy),
              TEST(mask__only_a_face_that_asks_nothing__is_masked),
              TEST(remedy__that_closes_another_dimension__is_not_offered))

@@ -142,7 +142,7 @@ static void text__measured_no__is_the_first_thing_said(void) {
     const char *t = write_text(&m);
     CHECK(line_of(t, "DO NOT GRIND, by what was measured") == 3);
     CHECK(line_of(t, "GRIND: GO") == 0 && line_of(t, "turn the part over") == 0);
-    CHECK(line_of(t, "the wheel takes 0.110") == 0 && line_of(t, "to clean up none") > 0);
+    CHECK(line_of(t, "the wheel takes 0.110") == 0 && line_of(t, "up none, for the") > 0);
     CHECK(line_of(t, "Nothing that was tried makes it fit to grind") > 0);
     d->remedies = 1;
     d->remedy[0] = (hs_remedy){.what = "straighten warm", .gain_m = 1e-4, .verdict = HS_TIGHT};
