@@ -42,7 +42,7 @@ hs_words hs_text_side(const hs_job *job, size_t i) {
     return out;
 }
 
-/* "stock 0.290 mm per side", "stock 0.300 mm on top", "stock 0.310 mm on top, 0.250 mm on ..." */
+/* "stock 0.290 mm per side", "stock 0.300 mm on top", "stock top 0.310 mm, bottom ..." */
 static void add_stock(hs_text *text, const hs_page *page, size_t i) {
     const hs_job *job = page->job;
     const hs_result_dimension *d = &page->result->dimension[i];
@@ -53,9 +53,8 @@ static void add_stock(hs_text *text, const hs_page *page, size_t i) {
         return;
     }
     for (int k = 0; k < 2; k++)
-        hs_text_add(text, "%s%s on %s", k ? ", " : "stock ",
-                    hs_page_short(page, d->side[k].stock_m, HS_NEAREST).text,
-                    job->face[job->dimension[i].face[k]].name);
+        hs_text_add(text, "%s%s %s", k ? ", " : "stock ", job->face[job->dimension[i].face[k]].name,
+                    hs_page_short(page, d->side[k].stock_m, HS_NEAREST).text);
 }
 
 static void rough_line(hs_page *page, size_t i) {

@@ -11,9 +11,14 @@ const char *hs_text_verdict(hs_verdict verdict) {
 void hs_text_remedy_list(hs_page *page, const hs_remedy *remedy, size_t n, size_t most) {
     for (size_t i = 0; i < n && i < most; i++) {
         const hs_remedy *r = &remedy[i];
-        hs_words gain = hs_page_short(page, r->gain_m, HS_DOWN);
-        hs_page_say(page, 4, "%zu. %s: window opens by %s per side, then %s%s%s", i + 1, r->what,
-                    gain.text, hs_text_verdict(r->verdict), r->text[0] ? ". " : "", r->text);
+        const double seen_m = 1e-6; /* a narrower tolerance opens nothing and fits all the same */
+        char opens[96] = "";
+        hs_text gain = hs_text_start(opens, sizeof opens);
+        if (r->gain_m >= seen_m)
+            hs_text_add(&gain, "window opens by %s per side, ",
+                        hs_page_short(page, r->gain_m, HS_DOWN).text);
+        hs_page_say(page, 4, "%zu. %s: %sthen %s%s%s", i + 1, r->what, opens,
+                    hs_text_verdict(r->verdict), r->text[0] ? ". " : "", r->text);
     }
 }
 

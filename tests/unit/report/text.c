@@ -260,7 +260,7 @@ static void text__unequal_faces__each_with_its_own_figures(void) {
     d->side[0] = (hs_result_side){1, 0.275e-3, 0.300e-3, 0.290e-3};
     d->side[1] = (hs_result_side){1, 0.275e-3, 0.550e-3, 0.410e-3};
     const char *t = write_text(&m);
-    CHECK(line_of(t, "0.290 mm on top, 0.410 mm on") > 0);
+    CHECK(line_of(t, "stock top 0.290 mm, bottom 0.410 mm") > 0);
     CHECK(line_of(t, "shared alike between them it would be STOP") > 0);
     made_stop(&m);
     d->need_m = 0.2e-3;
@@ -313,6 +313,17 @@ static void text__published_allowances__beside_the_report_s(void) {
     CHECK(line_of(t, "1.6 % of the bar per side, 6.1984 in") > 0); /* 6.19835, up */
 }
 
+static void text__remedy_that_opens_nothing__claims_no_opening(void) {
+    made m;
+    made_stop(&m);
+    hs_result_dimension *d = &m.result.dimension[0];
+    d->remedy[0].gain_m = 0;
+    d->remedy[0].verdict = HS_GO;
+    const char *t = write_text(&m);
+    CHECK(line_of(t, "1. wrap the part for the reheat: then GO") > 0);
+    CHECK(line_of(t, "window opens by 0.000") == 0);
+}
+
 static void text__too_small_a_buffer__fails_and_stays_inside(void) {
     made m;
     made_plate(&m);
@@ -342,4 +353,5 @@ HS_TEST_MAIN("report_text", TEST(text__core__is_told_with_its_doubt_and_its_stru
              TEST(text__bench_sum_and_one_ground_face__as_the_bench_needs_them),
              TEST(text__unequal_faces__each_with_its_own_figures),
              TEST(text__published_allowances__beside_the_report_s),
+             TEST(text__remedy_that_opens_nothing__claims_no_opening),
              TEST(text__too_small_a_buffer__fails_and_stays_inside))
