@@ -20,9 +20,10 @@ static int same_demand(const hs_chain *chain, const hs_dimension *dimension) {
 }
 
 static void draw_dimension(hs_dimension_draws *out, const hs_chain *chain,
-                           const hs_dimension *dimension, const hs_part_draw *parts, size_t n) {
+                           const hs_dimension *dimension, const hs_part_draw *parts, size_t from,
+                           size_t n) {
     int alike = same_demand(chain, dimension);
-    for (size_t i = 0; i < n; i++) {
+    for (size_t i = from; i < n; i++) {
         const hs_part_draw *part = &parts[i];
         double growth_m = hs_warp_growth(&chain->warp, chain->job, dimension, part->z);
         double shape_m = hs_warp_shape(&chain->warp, chain->job, dimension, part->bow_x_m,
@@ -190,7 +191,7 @@ double hs_decide_error_asked_m(const hs_job *job) {
 }
 
 size_t hs_decide_draws(const hs_window_found *found, const hs_job *job, size_t n) {
-    const double margin = 1.2, most = 2.5; /* the error found is itself known to a tenth or so */
+    const double margin = 1.15, most = 2.5; /* the error found is itself known to a tenth or so */
     double ratio = hs_decide_error(found, job->dimensions) / hs_decide_error_asked_m(job);
     double wanted = margin * ratio * ratio * (double)n; /* errors fall with the root of n */
     if (ratio < 1) return n;
@@ -198,21 +199,27 @@ size_t hs_decide_draws(const hs_window_found *found, const hs_job *job, size_t n
     return wanted < HS_MAX_SAMPLES ? (size_t)ceil(wanted) : HS_MAX_SAMPLES;
 }
 
-static void draw_parts(hs_decide_work *work, const hs_chain *chain, const hs_draws *draws) {
-    for (size_t i = 0; i < draws->n; i++)
+static void draw_parts(hs_decide_work *work, const hs_chain *chain, const hs_draws *draws,
+                       size_t from) {
+    for (size_t i = from; i < draws->n; i++)
         work->part[i] = hs_chain_draw(chain, draws->z[i]);
 }
 
 void hs_decide_windows(hs_window_found *found, const hs_chain *chain, const hs_draws *draws,
                        double confidence, hs_decide_work *work) {
+    hs_decide_more(found, chain, draws, 0, confidence, work);
+}
+
+void hs_decide_more(hs_window_found *found, const hs_chain *chain, const hs_draws *draws,
+                    size_t from, double confidence, hs_decide_work *work) {
     const hs_job *job = chain->job;
-    draw_parts(work, chain, draws);
+    draw_parts(work, chain, draws, from);
     for (size_t i = 0; i < job->dimensions; i++) {
         const hs_dimension *d = &job->dimension[i];
         found[i] = (hs_window_found){.verdict = HS_NONE};
         if (job->face[d->face[0]].finish == HS_SOFT && job->face[d->face[1]].finish == HS_SOFT)
             continue; /* cut to size after the fire */
-        draw_dimension(&work->dimension[i], chain, d, work->part, draws->n);
+        draw_dimension(&work->dimension[i], chain, d, work->part, from, draws->n);
         find_bad_sides(&found[i], chain, d, draws, confidence, work);
         find_window(&found[i], chain, i, draws, 0, work);
         set_error(&found[i], chain, i, draws, work);
@@ -223,12 +230,12 @@ void hs_decide_again(hs_window_found *found, const hs_window_found *before, cons
                      const hs_draws *draws, int all, hs_decide_work *work) {
     const hs_job *job = chain->job;
     double confidence = job->shop.confidence;
-    draw_parts(work, chain, draws);
+    draw_parts(work, chain, draws, 0);
     for (size_t i = 0; i < job->dimensions; i++) {
         int open = before[i].verdict == HS_GO;
         found[i] = before[i];
         if (before[i].verdict == HS_NONE || (open && !all)) continue;
-        draw_dimension(&work->dimension[i], chain, &job->dimension[i], work->part, draws->n);
+        draw_dimension(&work->dimension[i], chain, &job->dimension[i], work->part, 0, draws->n);
         if (found[i].grounds == 0)
             find_bad_sides(&found[i], chain, &job->dimension[i], draws, confidence, work);
         find_window(&found[i], chain, i, draws, 1, work);

@@ -45,6 +45,10 @@ typedef struct hs_window_found {
 void hs_decide_windows(hs_window_found *found, const hs_chain *chain, const hs_draws *draws,
                        double confidence, hs_decide_work *work);
 
+/** The same where `from` of the draws stand in `work` from the call before, of the same chain. */
+void hs_decide_more(hs_window_found *found, const hs_chain *chain, const hs_draws *draws,
+                    size_t from, double confidence, hs_decide_work *work);
+
 /** The largest error_m of the windows that are ground and not shut by more than it; 0: none. */
 double hs_decide_error(const hs_window_found *found, size_t dimensions);
 

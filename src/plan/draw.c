@@ -26,13 +26,13 @@ size_t hs_draws_wanted(double confidence) {
 }
 
 double hs_draws_error(const double *values, size_t n, double q, double *scratch) {
-    double aside = bound_95 * sqrt(q * (1 - q) / (double)n), at[3];
-    const double place[3] = {fmax(0, q - aside), q, fmin(1, q + aside)};
-    for (int k = 0; k < 3; k++) {
+    double aside = bound_95 * sqrt(q * (1 - q) / (double)n), at[2];
+    const double place[2] = {fmax(0, q - aside), fmin(1, q + aside)};
+    for (int k = 0; k < 2; k++) {
         memcpy(scratch, values, n * sizeof *values);
         at[k] = hs_quantile_of(scratch, n, place[k]);
     }
-    double error = fmax(at[2] - at[1], at[1] - at[0]);
+    double error = (at[1] - at[0]) / 2;
     return isfinite(error) ? error : 0;
 }
 

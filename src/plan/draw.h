@@ -62,7 +62,7 @@ typedef struct hs_draws {
 size_t hs_draws_wanted(double confidence);
 
 /** 95 % bound on the error of the q-quantile of n draws, from the draws themselves and whatever
- *  their law: the values at the ranks n q +- 1.96 sqrt(n q (1 - q)), the farther one counts.
+ *  their law: half of what lies between the ranks n q +- 1.96 sqrt(n q (1 - q)).
  *    scratch   work  room for n values
  *  0 where the values are all alike or not finite there. */
 double hs_draws_error(const double *values, size_t n, double q, double *scratch);

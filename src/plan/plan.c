@@ -148,9 +148,10 @@ static void draw_enough(plan_work *w, const hs_job *job) {
     size_t n = 0, wanted = hs_draws_wanted(job->shop.confidence);
     hs_draws_fill(&w->draws, wanted, seed);
     while (wanted > n) {
+        size_t before = n;
         n = wanted;
         hs_draws_take(&w->draws, n);
-        hs_decide_windows(w->found, &w->chain, &w->draws, job->shop.confidence, &w->decide);
+        hs_decide_more(w->found, &w->chain, &w->draws, before, job->shop.confidence, &w->decide);
         wanted = hs_decide_draws(w->found, job, n);
     }
 }
