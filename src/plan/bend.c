@@ -8,6 +8,9 @@
 #include <math.h>
 #include <string.h>
 
+/* Case depths that differ by less than this share bend alike. */
+static const double AS_DEEP = 0.005;
+
 static double uneven_of(const hs_step *quench) {
     if (quench->uneven >= 0) return quench->uneven;
     return hs_table_number(hs_table_get(HS_TABLE_QUENCH), quench->medium_row,
@@ -68,13 +71,38 @@ static hs_status surface_of(hs_bend *bend, const hs_job *job, const hs_route *ro
     return status;
 }
 
-/* One whose runs hold for this key, as fine as asked; NULL: none. */
-static const hs_bend *known(const hs_bend *like, const hs_bend_work *work, const hs_bend_key *key,
-                            int coarse) {
-    if (like && like->coarse <= coarse && same(key, &like->key)) return like;
-    for (size_t i = 0; i < work->known; i++)
-        if (work->bend[i].coarse <= coarse && same(key, &work->bend[i].key)) return &work->bend[i];
-    return NULL;
+static int as_deep(const hs_bend *a, const hs_bend *b) {
+    return fabs(a->case_m - b->case_m) <= AS_DEEP * a->case_m;
+}
+
+/* Its runs hold for `wanted`; in a search also those of another case depth. */
+static int serves(const hs_bend *b, const hs_bend *wanted) {
+    return b->coarse <= wanted->coarse && same(&b->key, &wanted->key) &&
+           (wanted->coarse || as_deep(b, wanted));
+}
+
+/* The one of the nearest depth; NULL: none. */
+static const hs_bend *known(const hs_bend *like, const hs_bend_work *work, const hs_bend *wanted) {
+    const hs_bend *best = like && serves(like, wanted) ? like : NULL;
+    for (size_t i = 0; i < work->known; i++) {
+        const hs_bend *b = &work->bend[i];
+        if (!serves(b, wanted)) continue;
+        if (!best || fabs(b->case_m - wanted->case_m) < fabs(best->case_m - wanted->case_m))
+            best = b;
+    }
+    return best;
+}
+
+/* Runs of another depth are good enough to search with, not to answer with. */
+static void take_over(hs_bend *out, const hs_bend *found) {
+    hs_bend_key key = out->key;
+    double uneven = out->uneven, case_m = out->case_m;
+    int coarse = found->coarse || !as_deep(found, out);
+    *out = *found;
+    out->key = key;
+    out->uneven = uneven;
+    out->coarse = coarse;
+    if (coarse) out->case_m = case_m;
 }
 
 hs_status hs_bend_make(hs_bend *bend, const hs_bend *like, const hs_job *job, const hs_route *route,
@@ -87,15 +115,15 @@ hs_status hs_bend_make(hs_bend *bend, const hs_bend *like, const hs_job *job, co
                    .uneven = uneven_of(quench),
                    .coarse = coarse};
     hs_bend_section_of(&work->part, out.key.closed, job);
-    const hs_bend *found = known(like, work, &out.key, coarse);
+    hs_status status = layer_of(work, &out.case_m, job, route, typical, quenched, err);
+    if (status != HS_OK) return status;
+    const hs_bend *found = known(like, work, &out);
     if (found) {
-        double uneven = out.uneven;
-        *bend = *found;
-        bend->uneven = uneven;
+        take_over(&out, found);
+        *bend = out;
         return HS_OK;
     }
-    hs_status status = layer_of(work, &out.case_m, job, route, typical, quenched, err);
-    if (status == HS_OK) status = surface_of(&out, job, route, work, err);
+    status = surface_of(&out, job, route, work, err);
     if (status != HS_OK) return status;
     if (work->known < HS_BENDS_KNOWN) work->bend[work->known++] = out;
     *bend = out;

@@ -53,10 +53,9 @@ typedef struct hs_bend_work {
 /** Compute the bend of a job; 3 to 15 quenches, some tenths of a second; coarse: a tenth of that.
  *
  *    bend      out
- *    like      in    may be NULL. One with the same key is taken over, as is one known: another
- *                    unevenness is a factor, another case depth moves the bow by less than its
- *                    doubt
- *    coarse    in    do so where none is known
+ *    like      in    may be NULL. One with the same key and case depth is taken over, as is one
+ *                    known: another unevenness is a factor
+ *    coarse    in    do so where none is known; one of another depth serves as well
  *    typical   in    carbon below the first ground face; n = 0: no carbon enters anywhere
  *    quenched  in    the thinnest wall, in the middle of the medium's severity
  *  Returns  HS_OK, or as hs_bow_surface_make and hs_quench_layer_of. */
