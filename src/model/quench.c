@@ -30,8 +30,8 @@ static void extremes(const hs_quench_run_state *s, double *coldest, double *hott
     double area = 0, sum = 0;
     *coldest = *hottest = T[0];
     for (size_t i = 0; i < s->c->mesh->nodes; i++) {
-        *coldest = fmin(*coldest, T[i]);
-        *hottest = fmax(*hottest, T[i]);
+        *coldest = hs_least(*coldest, T[i]);
+        *hottest = hs_most(*hottest, T[i]);
         area += s->c->mesh->node_area_m2[i];
         sum += s->c->mesh->node_area_m2[i] * T[i];
     }
@@ -53,7 +53,7 @@ static void accept(hs_quench_run_state *s) {
     hs_quench_work *w = s->w;
     for (size_t i = 0; i < s->c->mesh->nodes; i++) {
         w->temp_K[i] = w->next_K[i];
-        w->coldest_K[i] = fmin(w->coldest_K[i], w->temp_K[i]);
+        w->coldest_K[i] = hs_least(w->coldest_K[i], w->temp_K[i]);
     }
     w->temp_K[s->c->mesh->nodes] = w->next_K[s->c->mesh->nodes];
 }

@@ -74,8 +74,8 @@ static void advance_fibre(hs_quench_run_state *s, size_t f, double T) {
     hs_quench_work *w = s->w;
     const hs_quench_steel *steel = s->c->steel;
     const hs_quench_point *p = &s->c->fibre[w->index[f]];
-    double hard = fmax(w->hard[f], hs_quench_hard(p, T));
-    double soft = fmax(w->soft[f], hs_quench_soft(p, steel, T)), left = 1 - hard - soft;
+    double hard = hs_most(w->hard[f], hs_quench_hard(p, T));
+    double soft = hs_most(w->soft[f], hs_quench_soft(p, steel, T)), left = 1 - hard - soft;
     double formed = hard - w->hard[f] + soft - w->soft[f];
     const double *expansion = steel->expansion;
     double shrunk = expansion[HS_AUSTENITE] * (REFERENCE_K - s->c->start_K);
@@ -266,13 +266,13 @@ static size_t parts_of(hs_quench_run_state *s) {
     for (size_t f = 0; f < s->fibres; f++) {
         const hs_quench_fibre *fibre = &s->c->mesh->fibre[w->index[f]];
         /* a fibre at the rim of a cut cell is read beyond its corners */
-        double T = fmax(temp_of(fibre, s->c->mesh, w->next_K), s->c->bath.bath_K);
+        double T = hs_most(temp_of(fibre, s->c->mesh, w->next_K), s->c->bath.bath_K);
         w->from_K[f] = w->fibre_K[f];
         w->to_K[f] = T;
         double change = fabs(T - w->fibre_K[f]);
-        most = fmax(most, change);
+        most = hs_most(most, change);
         if (changes(s, &s->c->fibre[w->index[f]], w->fibre_K[f], T))
-            most_hard = fmax(most_hard, change);
+            most_hard = hs_most(most_hard, change);
     }
     double hard_K = s->c->substep_K > 0 ? s->c->substep_K : HARD_SUBSTEP_K;
     double parts = fmax(most / (hard_K / HARD_SUBSTEP_K * COOL_SUBSTEP_K), most_hard / hard_K);

@@ -20,7 +20,7 @@ static void node_properties(hs_quench_run_state *s, const double *temp_K) {
     double span = steel->soft_start_K - steel->soft_end_K;
     for (size_t i = 0; i < c->mesh->nodes; i++) {
         const hs_quench_point *p = &c->node[i];
-        double T = temp_K[i], been = fmin(T, w->coldest_K[i]);
+        double T = temp_K[i], been = hs_least(T, w->coldest_K[i]);
         double hard = hs_quench_hard(p, been), soft = hs_quench_soft(p, steel, been);
         double left = 1 - hard - soft;
         hs_quench_spot at = hs_quench_spot_of(s, T);
@@ -107,8 +107,8 @@ static double radius(hs_quench_run_state *s, const double *temp_K) {
     memset(sum, 0, mesh->nodes * sizeof *sum);
     for (size_t k = 0; k < mesh->cells; k++) {
         const unsigned short *n = mesh->cell[k].node;
-        double conductivity = fmax(fmax(w->conductivity[n[0]], w->conductivity[n[1]]),
-                                   fmax(w->conductivity[n[2]], w->conductivity[n[3]]));
+        double conductivity = hs_most(hs_most(w->conductivity[n[0]], w->conductivity[n[1]]),
+                                      hs_most(w->conductivity[n[2]], w->conductivity[n[3]]));
         for (int i = 0; i < 6; i++) {
             double link = 2 * conductivity * fabs(mesh->cell[k].link[i]);
             sum[n[pair[i][0]]] += link;
@@ -124,13 +124,13 @@ static double radius(hs_quench_run_state *s, const double *temp_K) {
             for (int i = 0; i < 4; i++)
                 T += seg->weight[g][i] * temp_K[n[i]];
             double h = hs_quench_table(s, HS_Q_FILM, T), up = hs_quench_table(s, HS_Q_FILM, T + 5);
-            double slope = h + fmax(0, (up - h) / 5) * (T - s->c->bath.bath_K);
+            double slope = h + hs_most(0, (up - h) / 5) * (T - s->c->bath.bath_K);
             for (int i = 0; i < 4; i++)
                 sum[n[i]] += factor * slope * seg->weight[g][i];
         }
     }
     for (size_t i = 0; i < mesh->nodes; i++)
-        most = fmax(most, sum[i] / (w->sensible[i] * w->bound[i]));
+        most = hs_most(most, sum[i] / (w->sensible[i] * w->bound[i]));
     return most;
 }
 
@@ -176,7 +176,7 @@ static double judge(hs_quench_run_state *s, double *change_K, double h) {
         double miss = hs_rkc_error(w->next_K, w->temp_K, n + 1, h, w->stage, i);
         sum += s->c->mesh->node_area_m2[i] * miss * miss;
         all += s->c->mesh->node_area_m2[i];
-        *change_K = fmax(*change_K, fabs(w->next_K[i] - w->temp_K[i]));
+        *change_K = hs_most(*change_K, fabs(w->next_K[i] - w->temp_K[i]));
     }
     return sqrt(sum / all) / tolerance;
 }

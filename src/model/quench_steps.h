@@ -27,6 +27,15 @@ typedef struct hs_quench_run_state {
 
 void hs_quench_tables(hs_quench_run_state *s);
 
+/** As fmin and fmax, of numbers; those are calls. */
+static inline double hs_least(double a, double b) {
+    return b < a ? b : a;
+}
+
+static inline double hs_most(double a, double b) {
+    return b > a ? b : a;
+}
+
 /** A temperature's place in the tables, and the value of a row there. */
 typedef struct hs_quench_spot {
     size_t i;
@@ -61,7 +70,7 @@ static inline double hs_quench_soft(const hs_quench_point *p, const hs_quench_st
                                     double temp_K) {
     double span = steel->soft_start_K - steel->soft_end_K;
     if (!(p->share < 1) || !(span > 0)) return 0;
-    return (1 - p->share) * fmin(1, fmax(0, (steel->soft_start_K - temp_K) / span));
+    return (1 - p->share) * hs_least(1, hs_most(0, (steel->soft_start_K - temp_K) / span));
 }
 
 /** One step of the heat, at most dt_s, from temp_K to next_K; the step taken and the next to try.
