@@ -211,6 +211,23 @@ static void as_opposite(hs_bow_surface *s, int side, int film) {
         }
 }
 
+/* A section that bends in an even quench as well: the film moves that, and what a faster side adds
+ * is taken as at the middle film. */
+static void as_middle_side(hs_bow_surface *s, int side, int film) {
+    memcpy(s->side[side][film], s->side[side][1], sizeof s->side[side][1]);
+    for (size_t k = 0; k < s->plasticities; k++) {
+        double more = s->peak_side_1_m[1][k] - s->peak_even_1_m[1][k];
+        s->peak_side_1_m[film][k] = s->peak_even_1_m[film][k] + fmax(0, more);
+    }
+}
+
+/* Not a run: the outer films of such a section, but of a ring's wall, whose even bend does not
+ * count. */
+static int from_middle(const runner *r, int film) {
+    int straight = r->q->mirror_x && r->q->mirror_y;
+    return film != 1 && !straight && !r->q->second_only;
+}
+
 static hs_status run_side(runner *r, int side, int film, hs_error *err) {
     double(*out)[2] = r->s->side[side][film];
     size_t n = r->s->plasticities;
@@ -227,6 +244,10 @@ static hs_status run_side(runner *r, int side, int film, hs_error *err) {
             out[k][0] = across_x ? other[0] : -other[0];
             out[k][1] = across_x ? -other[1] : other[1];
         }
+        return HS_OK;
+    }
+    if (from_middle(r, film)) {
+        as_middle_side(r->s, side, film);
         return HS_OK;
     }
     if (side % 2 == 1 && film != 1) {
