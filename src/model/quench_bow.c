@@ -224,8 +224,11 @@ static void as_middle_side(hs_bow_surface *s, int side, int film) {
 /* Not a run: the outer films of such a section, but of a ring's wall, whose even bend does not
  * count. */
 static int from_middle(const runner *r, int film) {
-    int straight = r->q->mirror_x && r->q->mirror_y;
-    return film != 1 && !straight && !r->q->second_only;
+    static const double STRAIGHT = 1e-3; /* of the peak */
+    double most = 0;
+    for (size_t k = 0; k < r->s->plasticities; k++)
+        most = fmax(most, hypot(r->s->even[1][k][0], r->s->even[1][k][1]));
+    return film != 1 && most > STRAIGHT * r->s->peak_1_m && !r->q->second_only;
 }
 
 static hs_status run_side(runner *r, int side, int film, hs_error *err) {
