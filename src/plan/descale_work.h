@@ -60,6 +60,9 @@ typedef struct hs_tank_run {
 /** What is to come off. */
 hs_bath_soil hs_descale_soil(const hs_descale_work *w);
 
+/** Is the anode of graphite or carbon? */
+int hs_descale_graphite(const hs_tank *tank);
+
 /** Run a tank for `area_m2` of the part in it. */
 hs_status hs_descale_run(hs_tank_run *run, const hs_descale_work *w, const hs_tank *tank,
                          double area_m2, hs_error *err);
