@@ -8,8 +8,8 @@
 #include <math.h>
 #include <string.h>
 
-/* Case depths that differ by less than this share bend alike. */
-static const double AS_DEEP = 0.005;
+/* Case depths that differ by less than this share bend alike, to well within the doubt. */
+static const double AS_DEEP = 0.06;
 
 static double uneven_of(const hs_step *quench) {
     if (quench->uneven >= 0) return quench->uneven;
