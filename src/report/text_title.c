@@ -8,17 +8,29 @@ const char *hs_text_verdict(hs_verdict verdict) {
     return words[verdict];
 }
 
+/* What it gains and what comes of it. */
+static void gain_of(hs_text *t, hs_page *page, const hs_remedy *r) {
+    const double seen_m = 1e-6; /* a narrower tolerance opens nothing and fits all the same */
+    hs_words gain = hs_page_short(page, r->gain_m, HS_DOWN);
+    if (r->verdict == HS_STOP)
+        hs_text_add(t, "gains %s per side", gain.text);
+    else if (r->gain_m >= seen_m)
+        hs_text_add(t, "window opens by %s per side, then %s", gain.text,
+                    hs_text_verdict(r->verdict));
+    else
+        hs_text_add(t, "then %s", hs_text_verdict(r->verdict));
+}
+
 void hs_text_remedy_list(hs_page *page, const hs_remedy *remedy, size_t n, size_t most) {
     for (size_t i = 0; i < n && i < most; i++) {
         const hs_remedy *r = &remedy[i];
-        const double seen_m = 1e-6; /* a narrower tolerance opens nothing and fits all the same */
         char opens[96] = "";
         hs_text gain = hs_text_start(opens, sizeof opens);
-        if (r->gain_m >= seen_m)
-            hs_text_add(&gain, "window opens by %s per side, ",
-                        hs_page_short(page, r->gain_m, HS_DOWN).text);
-        hs_page_say(page, 4, "%zu. %s: %sthen %s%s%s", i + 1, r->what, opens,
-                    hs_text_verdict(r->verdict), r->text[0] ? ". " : "", r->text);
+        gain_of(&gain, page, r);
+        if (i > 0 && r->verdict == HS_STOP && remedy[i - 1].verdict != HS_STOP)
+            hs_page_say(page, 4, "Not enough by itself, but a help:");
+        hs_page_say(page, 4, "%zu. %s: %s%s%s", i + 1, r->what, opens, r->text[0] ? ". " : "",
+                    r->text);
     }
 }
 
@@ -96,7 +108,9 @@ static void stop_dimension(hs_page *page, size_t i) {
     stop_why(page, i);
     if (d->note[0]) hs_page_say(page, 4, "%s", d->note);
     if (d->remedies > 0) {
-        hs_page_say(page, 4, "What would open it (each one computed by running the job again):");
+        hs_page_say(page, 4, "%s (each one computed by running the job again):",
+                    d->remedy[0].verdict == HS_STOP ? "Nothing tried opens it by itself; what helps"
+                                                    : "What would open it");
         hs_text_remedy_list(page, d->remedy, d->remedies, HS_MAX_REMEDIES);
     } else {
         hs_page_say(page, 4, "Nothing that was tried opens it.");
