@@ -40,6 +40,12 @@ static hs_clean verdict_of(const hs_judged *j, int hardened, int accepted, hs_de
     return HS_CLEAN_STOP;
 }
 
+/* Nothing grinds an untempered part, and what rubs or hits it waits for the temper. */
+static hs_clean untempered(hs_clean verdict, hs_descale_method by) {
+    if (by == HS_BY_FLAP_DISC) return HS_CLEAN_STOP;
+    return verdict == HS_CLEAN_OK ? HS_CLEAN_CARE : verdict;
+}
+
 static hs_status judge(hs_judged *out, const hs_descale_work *w, hs_descale_method by, int accepted,
                        hs_error *err) {
     hs_judged j = {.verdict = HS_CLEAN_STOP};
@@ -53,6 +59,7 @@ static hs_status judge(hs_judged *out, const hs_descale_work *w, hs_descale_meth
         j.no_bake = status != HS_OK;
     }
     j.verdict = verdict_of(&j, at->hardened, accepted, by);
+    if (at->hardened && !at->tempered && !at->self_hard) j.verdict = untempered(j.verdict, by);
     *out = j;
     return HS_OK;
 }
@@ -140,6 +147,9 @@ static hs_status tell_others(hs_descale_work *w, hs_error *err) {
         HS_BY_BLAST, HS_BY_BRUSH, HS_BY_FLAP_DISC, HS_BY_ELECTROLYSIS, HS_BY_ANODIC_ELECTROLYSIS,
         HS_BY_ACID};
     int hardened = w->at->hardened;
+    if (hardened && !w->at->tempered && !w->at->self_hard)
+        snprintf(w->out->alternative[w->out->alternatives++], sizeof w->out->alternative[0], "%s",
+                 "temper first, within the hour of the quench; then one of these");
     if (hardened)
         snprintf(
             w->out->alternative[w->out->alternatives++], sizeof w->out->alternative[0], "%s",

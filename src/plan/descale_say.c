@@ -47,6 +47,11 @@ static const char *next_fault(hs_bake_step next) {
 
 static void say_stop(hs_text *t, const hs_descale_work *w) {
     const hs_judged *j = &w->judged;
+    if (j->rule.reason == HS_BECAUSE_NO_HYDROGEN) {
+        hs_text_add(t, "Not this way: an untempered part can crack or fly apart when it is ground: "
+                       "temper first.");
+        return;
+    }
     hs_text_add(t, "Not this way: %s.", hs_hydrogen_text(j->rule.reason));
     if (w->at->self_hard) {
         hs_text_add(t,
@@ -90,6 +95,9 @@ static void say_decision(const hs_descale_work *w) {
                     reason);
     else
         hs_text_add(&t, "This may be done: %s.", reason);
+    if (w->at->hardened && !w->at->tempered && !w->at->self_hard)
+        hs_text_add(&t, " But temper first: an untempered part can crack by itself, or fly apart "
+                        "when struck.");
     if (w->step->by == HS_BY_ANODIC_ELECTROLYSIS && w->at->hardened)
         hs_text_add(&t, " Check the leads: the part on the POSITIVE one.");
     hs_text_add(&t, "%s", w->advice.data);

@@ -2,7 +2,6 @@
 
 #include "constants.h"
 #include "hardskin/model/bath.h"
-#include "hardskin/model/gas.h"
 #include "hardskin/tables/table.h"
 
 #include <math.h>
@@ -101,53 +100,6 @@ static void put_matter(hs_result_descale *out, const hs_tank *t, hs_descale_meth
     if (hs_bath_cable_mm2(&tank->cable_mm2, t->amps_A, NULL) != HS_OK) tank->cable_mm2 = NAN;
 }
 
-/* Gas at the current, and how it stands in the room when the work is done. */
-static hs_status put_gas(hs_descale_work *w, const hs_tank *t, hs_error *err) {
-    hs_result_descale *out = w->out;
-    hs_result_air *air = &out->air;
-    hs_gas_rate gas, most;
-    double end, hour, steady = NAN;
-    hs_status status = hs_gas_from_current(&gas, out->amps_A, t->temp_K, err);
-    if (status == HS_OK) status = hs_gas_from_current(&most, out->tank.most_amps_A, t->temp_K, err);
-    if (status == HS_OK)
-        status =
-            hs_gas_room(&end, gas.h2_m3_s, t->room_m3, t->air_changes_1_s, out->time_high_s, err);
-    if (status == HS_OK)
-        status = hs_gas_room(&hour, gas.h2_m3_s, t->room_m3, t->air_changes_1_s, HOUR_s, err);
-    if (status == HS_OK && t->air_changes_1_s > 0)
-        status = hs_gas_room(&steady, gas.h2_m3_s, t->room_m3, t->air_changes_1_s, INFINITY, err);
-    if (status != HS_OK) return status;
-    out->hydrogen_m3_s = gas.h2_m3_s;
-    out->fresh_air_m3_s = gas.fresh_air_m3_s;
-    out->opening_m2 = gas.opening_fresh_air_m2; /* of the air that governs: to the safe side */
-    out->spark_distance_m = gas.spark_distance_m;
-    out->room_pct = 100 * end;
-    snprintf(out->air_rule, sizeof out->air_rule, "%s", gas.governs);
-    *air =
-        (hs_result_air){.present = 1,
-                        .oxygen_m3_s = gas.o2_m3_s,
-                        .battery_m3_s = gas.air_battery_room_m3_s,
-                        .workplace_m3_s = gas.air_workplace_m3_s,
-                        .battery_opening_m2 = gas.opening_m2,
-                        .hour_pct = 100 * hour,
-                        .steady_pct = 100 * steady,
-                        .most_fresh_air_m3_s = most.fresh_air_m3_s,
-                        .most_opening_m2 = most.opening_fresh_air_m2,
-                        .near_m = HS_K_HYDROGEN_NEAR,
-                        .room_least_m3 = HS_K_HYDROGEN_NATURAL_ROOM * gas.fresh_air_m3_s * HOUR_s,
-                        .lid_m3 = HS_K_DESCALE_LID_SPACE};
-    hs_gas_headspace_s(&air->lid_keep_s, hs_gas_keep_below(), gas.h2_m3_s, air->lid_m3, NULL);
-    hs_gas_headspace_s(&air->lid_explosive_s, hs_gas_explosive_limit(), gas.h2_m3_s, air->lid_m3,
-                       NULL);
-    int thin_air = t->room_m3 * t->air_changes_1_s < gas.fresh_air_m3_s;
-    if (end < hs_gas_keep_below() && !thin_air) return HS_OK;
-    w->care = 1;
-    hs_text_add(&w->advice, end < hs_gas_keep_below()
-                                ? " The room has less fresh air than the rule asks: open it."
-                                : " The gas would pass 1 %% in this room: work outdoors.");
-    return HS_OK;
-}
-
 static void check_soda(hs_descale_work *w, const hs_tank *t) {
     double dissolves;
     if (hs_bath_solubility(&dissolves, t->temp_K, NULL) != HS_OK ||
@@ -155,18 +107,6 @@ static void check_soda(hs_descale_work *w, const hs_tank *t) {
         return;
     w->care = 1;
     hs_text_add(&w->advice, " So much soda does not dissolve at this temperature.");
-}
-
-/* Several parts: one after the other, or all of them sharing the current. */
-static void put_batch(hs_descale_work *w, const hs_tank *t) {
-    hs_result_tank *tank = &w->out->tank;
-    hs_tank_run run;
-    double n = (double)w->job->part.quantity;
-    if (!(n > 1)) return;
-    tank->batch_s = n * w->out->time_s;
-    if (hs_descale_run(&run, w, t, n * w->area_m2, NULL) != HS_OK) return;
-    tank->together_A_m2 = run.density_A_m2;
-    tank->together_s = run.time_s;
 }
 
 static hs_status operate(hs_descale_work *w, hs_tank *t, hs_tank_run *run, hs_error *err) {
@@ -200,7 +140,7 @@ static hs_status finish(hs_descale_work *w, const hs_tank *t, hs_error *err) {
     put_heat(w->out, t);
     put_matter(w->out, t, w->step->by);
     check_soda(w, t);
-    return put_gas(w, t, err);
+    return hs_descale_air(w, t, err);
 }
 
 hs_status hs_descale_current(hs_descale_work *w, hs_error *err) {
@@ -209,7 +149,6 @@ hs_status hs_descale_current(hs_descale_work *w, hs_error *err) {
     hs_status status = operate(w, &t, &run, err);
     if (status == HS_OK) status = finish(w, &t, err);
     if (status != HS_OK) return status;
-    put_batch(w, &t);
     if (run.below_range) hs_descale_raise(w, &t);
     return HS_OK;
 }

@@ -92,8 +92,15 @@ static void put_air(hs_json *json, cJSON *to, const hs_result_air *a) {
     hs_json_number(json, air, "battery_room_opening_cm2", a->battery_opening_m2 * 1e4);
     hs_json_number(json, air, "hour_pct", a->hour_pct);
     hs_json_number(json, air, "steady_pct", a->steady_pct);
+    hs_json_number(json, air, "supply_A", a->supply_A);
     hs_json_number(json, air, "most_fresh_air_m3_h", a->most_fresh_air_m3_s * 3600);
     hs_json_number(json, air, "most_opening_cm2", a->most_opening_m2 * 1e4);
+    hs_json_number(json, air, "all_amps_A", a->all_amps_A);
+    hs_json_number(json, air, "all_hydrogen_L_min", a->all_hydrogen_m3_s * 6e4);
+    hs_json_number(json, air, "all_fresh_air_m3_h", a->all_fresh_air_m3_s * 3600);
+    hs_json_number(json, air, "all_opening_cm2", a->all_opening_m2 * 1e4);
+    hs_json_mm(json, air, "all_spark_mm", a->all_spark_m);
+    hs_json_number(json, air, "all_pct", a->all_pct);
     hs_json_mm(json, air, "near_mm", a->near_m);
     hs_json_number(json, air, "room_least_m3", a->room_least_m3);
     hs_json_number(json, air, "lid_L", a->lid_m3 * 1e3);

@@ -95,6 +95,20 @@ static void bath_lines(hs_page *page, const hs_result_descale *d) {
                     t->anode_kg * 1e3);
 }
 
+static void room_line(hs_page *page, const hs_result_descale *d) {
+    char hour[48] = "", all[96] = "";
+    hs_text after = hs_text_start(hour, sizeof hour), done = hs_text_start(all, sizeof all);
+    if (!(d->room_pct > 0)) return;
+    if (d->time_high_s > 3600) hs_text_add(&after, "%.2g %% after 1 h, ", d->air.hour_pct);
+    if (d->air.all_pct > 0)
+        hs_text_add(&done, " of one part, %.2g %% when all %zu are done", d->air.all_pct,
+                    page->job->part.quantity);
+    hs_page_say(page, 2,
+                "hydrogen in the room: %s%.2g %% in the end%s (keep below 1 %%, burns from 4 %%); "
+                "more under the ceiling, so open high up",
+                hour, d->room_pct, all);
+}
+
 static void air_lines(hs_page *page, const hs_result_descale *d) {
     const hs_result_air *a = &d->air;
     char one[48], four[48];
@@ -115,19 +129,18 @@ static void air_lines(hs_page *page, const hs_result_descale *d) {
                     hs_round_to(a->battery_opening_m2 * 1e4, 0, HS_UP));
     if (a->most_fresh_air_m3_s > 1.05 * d->fresh_air_m3_s)
         hs_page_say(page, 2,
-                    "with the supply not turned down: fresh air %.1f m3/h, openings %.0f cm2",
-                    hs_round_to(a->most_fresh_air_m3_s * 3600, 1, HS_UP),
+                    "with all the supply can give, %.3g A: fresh air %.1f m3/h, openings %.0f cm2",
+                    a->supply_A, hs_round_to(a->most_fresh_air_m3_s * 3600, 1, HS_UP),
                     hs_round_to(a->most_opening_m2 * 1e4, 0, HS_UP));
-    if (d->room_pct > 0 && d->time_high_s > 3600)
+    if (a->all_amps_A > 1.05 * d->amps_A)
         hs_page_say(page, 2,
-                    "hydrogen in the room: %.2g %% after 1 h, %.2g %% in the end (keep below 1 %%, "
-                    "burns from 4 %%); more under the ceiling, so open high up",
-                    a->hour_pct, d->room_pct);
-    else if (d->room_pct > 0)
-        hs_page_say(page, 2,
-                    "hydrogen in the room: %.2g %% in the end (keep below 1 %%, burns from 4 %%); "
-                    "more under the ceiling, so open high up",
-                    d->room_pct);
+                    "all %zu parts in the tub at once: %.1f A, hydrogen up to %.2g L/h: fresh air "
+                    "at least %.1f m3/h, openings of %.0f cm2, no spark within %.2f m",
+                    page->job->part.quantity, a->all_amps_A, a->all_hydrogen_m3_s * 3.6e6,
+                    hs_round_to(a->all_fresh_air_m3_s * 3600, 1, HS_UP),
+                    hs_round_to(a->all_opening_m2 * 1e4, 0, HS_UP),
+                    hs_round_to(a->all_spark_m, 2, HS_UP));
+    room_line(page, d);
     if (a->lid_m3 > 0)
         hs_page_say(page, 2,
                     "no lid: %.0f L of air under one would be at 1 %% in %s, at 4 %% in %s; within "

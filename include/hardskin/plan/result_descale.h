@@ -59,10 +59,14 @@ typedef struct hs_result_air {
     double battery_m3_s, workplace_m3_s; /* fresh air by either rule */
     double battery_opening_m2;           /* by the battery-room rule alone */
     double hour_pct, steady_pct;         /* hydrogen in the room; steady NaN: no air change */
-    double most_fresh_air_m3_s, most_opening_m2; /* at most_amps_A */
-    double near_m;                               /* explosive within it, whatever the air */
-    double room_least_m3;                        /* for openings alone to be enough */
-    double lid_m3, lid_keep_s, lid_explosive_s;  /* such a space under a lid: time to 1 and 4 % */
+    double supply_A, most_fresh_air_m3_s, most_opening_m2; /* with all the supply can give */
+    /* All parts of the quantity in the tub at once; NaN: one part, or not so done. */
+    double all_amps_A, all_hydrogen_m3_s, all_fresh_air_m3_s, all_opening_m2, all_spark_m;
+    double
+        all_pct;   /* in the room when all are done, at once or in turn: the worse; NaN: one part */
+    double near_m; /* explosive within it, whatever the air */
+    double room_least_m3;                       /* for openings alone to be enough */
+    double lid_m3, lid_keep_s, lid_explosive_s; /* such a space under a lid: time to 1 and 4 % */
 } hs_result_air;
 
 /** An acid bath. */

@@ -69,7 +69,8 @@ static void descale__operating_point__solves_the_cell_and_says_what_limits(void)
     NEAR(d.tank.usual_amps_A, 12, 1e-6);
     NEAR(cell_volts(&d, d.tank.most_amps_A), 24, 1e-9);
     CHECK(!d.tank.above_practice && d.air.most_fresh_air_m3_s > d.fresh_air_m3_s);
-    NEAR(d.air.most_fresh_air_m3_s, .0612 * d.tank.most_amps_A / 3600, 1e-12);
+    /* own contract: air for all the supply can give, as the bath may pass more than computed */
+    NEAR(d.air.most_fresh_air_m3_s, .0612 * 50 / 3600, 1e-12);
     s.step[2].tank.gap_m = .02; /* so near that it would drive more than 10 A/dm2 */
     plan(&d, &s);
     CHECK(d.tank.above_practice && d.tank.most_amps_A > 40);
@@ -210,57 +211,6 @@ static void descale__a_weak_supply__takes_longer(void) {
     CHECK(weak.hydrogen_m3_s < strong.hydrogen_m3_s);
 }
 
-static void descale__air__names_both_rules_and_takes_the_larger(void) {
-    /* published: IEC 62485-2 .05 m3/h per A and 28 cm2 per m3/h; the other guide .0612 (both read
-     * second-hand): the larger governs, also the openings */
-    shop_floor s;
-    hs_result_descale d;
-    soft_tank(&s, 24, 10);
-    plan(&d, &s);
-    NEAR(d.air.battery_m3_s * 3600, .50, 1e-9);
-    NEAR(d.air.workplace_m3_s * 3600, .612, 1e-9);
-    NEAR(d.fresh_air_m3_s, fmax(d.air.battery_m3_s, d.air.workplace_m3_s), 0);
-    CHECK(strstr(d.air_rule, "workplace guide") != NULL);
-    NEAR(d.air.battery_opening_m2 * 1e4, 14, 1e-6);
-    NEAR(d.opening_m2 * 1e4, 28 * .612, 1e-6);
-    NEAR(d.air.oxygen_m3_s / d.hydrogen_m3_s, .5, 1e-12);
-    /* exact: 2 F per mole at 20 C, 1 atm */
-    NEAR(d.hydrogen_m3_s, 10 / (2 * FARADAY) * 8.31446261815324 * 293.15 / 101325, 1e-12);
-    /* exact: the well-mixed room filling, end, one hour, for ever */
-    double q = d.hydrogen_m3_s, air_m3_s = 30 * .5 / 3600;
-    NEAR(d.room_pct, 100 * q / air_m3_s * -expm1(-d.time_high_s * .5 / 3600), 1e-9);
-    NEAR(d.air.hour_pct, 100 * q / air_m3_s * -expm1(-.5), 1e-9);
-    NEAR(d.air.steady_pct, 100 * q / air_m3_s, 1e-9);
-    CHECK(d.room_pct < d.air.steady_pct);
-    NEAR(d.air.room_least_m3, 2.5 * .612, 1e-9); /* published: 2.5 Q (read second-hand) */
-    /* computed: 20 L under a lid: 1 % in 2.6 min, 4 % in 10.5 min (25 C; here 20 C) */
-    NEAR(d.air.lid_keep_s / 60, 2.6 * 298.15 / 293.15, .06);
-    NEAR(d.air.lid_explosive_s / 60, 10.5 * 298.15 / 293.15, .06);
-}
-
-static void descale__closed_small_room__is_care(void) {
-    /* exact: hydrogen of 10 A for hours into 2 m3 without air passes 1 % */
-    shop_floor s;
-    hs_result_descale d;
-    floor_make(&s, FLOOR_SOFT, HS_BY_ELECTROLYSIS, "", NEXT_NOTHING);
-    s.step[2].tank.room_m3 = 2;
-    plan(&d, &s);
-    CHECK(d.verdict == HS_CLEAN_CARE && isnan(d.air.steady_pct));
-    NEAR(d.room_pct, 100 * d.hydrogen_m3_s * d.time_high_s / 2, 1e-6);
-    CHECK(d.room_pct > 1 && strstr(d.text, "outdoors") != NULL);
-    s.step[2].tank.room_m3 = 1000; /* a hall without any air: little hydrogen, but the rule asks */
-    plan(&d, &s);
-    CHECK(d.verdict == HS_CLEAN_CARE && d.room_pct < 1 && strstr(d.text, "fresh air"));
-    s.step[2].tank.room_m3 = 100;
-    s.step[2].tank.air_changes_1_s = 2. / 3600;
-    plan(&d, &s);
-    CHECK(d.verdict == HS_CLEAN_OK && d.room_pct < 1);
-    /* limiting case, an open room: air without end leaves nothing */
-    s.step[2].tank.air_changes_1_s = 1e3;
-    plan(&d, &s);
-    CHECK(d.verdict == HS_CLEAN_OK && d.room_pct > 0 && d.room_pct < 1e-6);
-}
-
 static void descale__impossible_tanks__are_refused(void) {
     shop_floor s;
     hs_result_descale d = {.area_m2 = -1};
@@ -363,14 +313,11 @@ static void descale__acid__tells_its_amounts(void) {
 }
 
 HS_TEST_MAIN("descale", TEST(descale__tank_of_the_worked_figure__has_its_charge_and_time),
-
              TEST(descale__operating_point__solves_the_cell_and_says_what_limits),
              TEST(descale__bath__has_its_masses), TEST(descale__small_tub__grows_hot),
              TEST(descale__small_current__is_told_what_raises_it),
              TEST(descale__several_parts__share_the_current),
              TEST(descale__geometry__follows_the_sheet), TEST(descale__a_weak_supply__takes_longer),
-             TEST(descale__air__names_both_rules_and_takes_the_larger),
-             TEST(descale__closed_small_room__is_care),
              TEST(descale__impossible_tanks__are_refused),
              TEST(descale__what_the_sheet_left_out__is_named),
              TEST(descale__anodic__is_short_and_wears_no_anode),

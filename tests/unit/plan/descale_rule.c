@@ -14,6 +14,7 @@
     "from 31 HRC, and on surface-hardened parts, no cathodic treatment (ISO 9587, 27831-1)"
 #define CHOICE "cathodic only as an informed choice recorded in the job, with the bake"
 #define ACID "inhibited acid with the bake, in the route, ranks before the cathodic choice"
+#define FIRST "an untempered part is not ground, and not struck before its temper (temper-soon)"
 #define NEVER "untempered martensite never"
 #define COOL "no bake is useful below 130 C, none safe above temper - 30: refused (B850)"
 #define LOWEST "160 C is the lowest temper that leaves a bake: 160 - 30 = 130"
@@ -51,9 +52,9 @@ static const row rows[] = {
     {FLOOR_SOFT,           MINUS, yes, NEXT_NOTHING,    OK,   no,  SOFT},
     {FLOOR_SOFT,           PLUS,  no,  NEXT_NOTHING,    OK,   no,  NONE},
 
-    {FLOOR_UNTEMPERED,     BRUSH, no,  NEXT_NOTHING,    OK,   no,  NONE},
-    {FLOOR_UNTEMPERED,     BLAST, no,  NEXT_NOTHING,    OK,   no,  NONE},
-    {FLOOR_UNTEMPERED,     DISC,  no,  NEXT_NOTHING,    OK,   no,  NONE},
+    {FLOOR_UNTEMPERED,     BRUSH, no,  NEXT_NOTHING,    CARE, no,  FIRST},
+    {FLOOR_UNTEMPERED,     BLAST, no,  NEXT_NOTHING,    CARE, no,  FIRST},
+    {FLOOR_UNTEMPERED,     DISC,  no,  NEXT_NOTHING,    STOP, no,  FIRST},
     {FLOOR_UNTEMPERED,     ACIDS, no,  NEXT_NOTHING,    STOP, no,  NEVER},
     {FLOOR_UNTEMPERED,     ACIDS, yes, NEXT_BAKE,       STOP, no,  NEVER},
     {FLOOR_UNTEMPERED,     MINUS, no,  NEXT_NOTHING,    STOP, no,  NEVER},
