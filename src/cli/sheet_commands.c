@@ -62,8 +62,9 @@ static int open_sheet(hs_sheet **sheet, hs_file *file, const request *r) {
 }
 
 static int is_no(const hs_result *result) {
-    return result->grind == HS_STOP || result->descale_verdict == HS_CLEAN_STOP ||
-           result->measured_verdict == HS_WHEEL_NO;
+    hs_wheel measured = result->measured_verdict; /* it takes the place of the plan's answer */
+    int no = measured == HS_WHEEL_NONE ? result->grind == HS_STOP : measured == HS_WHEEL_NO;
+    return no || result->descale_verdict == HS_CLEAN_STOP;
 }
 
 static int no_memory(void) {

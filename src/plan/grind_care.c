@@ -4,6 +4,7 @@
 #include "constants.h"
 #include "hardskin/model/bow.h"
 #include "hardskin/model/grind.h"
+#include "plan/route.h"
 #include "plan/warp.h"
 #include "plan/words.h"
 
@@ -41,19 +42,10 @@ static void add(hs_result_grind *out, const char *format, ...) {
     va_end(args);
 }
 
-static int tempered(const hs_job *job) {
-    int since = 0;
-    for (size_t i = 0; i < job->steps; i++) {
-        if (job->step[i].kind == HS_QUENCH) since = 0;
-        if (job->step[i].kind == HS_TEMPER || job->step[i].kind == HS_BAKE) since = 1;
-    }
-    return since;
-}
-
 static void care_of_steel(hs_result_grind *out, const hs_job *job, const hs_result *r) {
     const hs_result_case *c = &r->hard;
     if (!c->present || !c->hardens) return;
-    if (!tempered(job))
+    if (!hs_route_tempered(job))
         add(out, "STOP: not tempered after the quench. An untempered case cracks under the wheel: "
                  "temper first.");
     if (c->retained_austenite_pct > HS_K_CAUTION_LIMITS_RETAINED_AUSTENITE)

@@ -4,6 +4,7 @@
 #include "base/text.h"
 #include "constants.h"
 #include "hardskin/model/indent.h"
+#include "plan/route.h"
 #include "plan/words.h"
 
 #include <math.h>
@@ -156,11 +157,25 @@ static void mind_hardness(hs_result_measured_dimension *out, const hs_job *job, 
     say_soft(&text, m, rim_m, low, m->hardness_high_HV < asked, job->inch_first);
 }
 
+/* No wheel touches an untempered case; tempered, it is what it was judged to be. */
+static void mind_temper(hs_result_measured_dimension *out, const hs_job *job) {
+    hs_wheel tempered = out->verdict;
+    if (hs_route_tempered(job)) return;
+    out->verdict = HS_WHEEL_NO;
+    out->remedies = tempered != HS_WHEEL_NO;
+    hs_remedy *r = &out->remedy[0];
+    *r = (hs_remedy){.verdict = tempered == HS_WHEEL_GRIND ? HS_GO : HS_TIGHT};
+    hs_text what = hs_text_start(r->what, sizeof r->what), note = note_on(out);
+    hs_text_add(&what, "temper it and measure again");
+    hs_text_add(&note, "Not tempered after the quench: an untempered case cracks under the wheel.");
+}
+
 void hs_measured_say(hs_result_measured_dimension *out, const hs_bench *bench, const hs_job *job,
                      size_t dimension, const hs_measured_input *in) {
     set_terms(out, bench);
     set_stop_if(out, job, dimension);
     out->note[0] = '\0';
+    mind_temper(out, job);
     mind_hardness(out, job, dimension, in);
     set_note(out, bench, job, dimension, in);
     size_t used = strlen(out->note);

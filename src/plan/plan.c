@@ -11,6 +11,7 @@
 #include "plan/handbook.h"
 #include "plan/measured.h"
 #include "plan/remedy.h"
+#include "plan/route.h"
 #include "plan/test_piece.h"
 #include "plan/web.h"
 
@@ -167,6 +168,8 @@ static void draw_and_decide(hs_result *r, plan_work *w, const hs_job *job) {
     r->confidence.error_asked_m = hs_decide_error_asked_m(job);
     r->grind =
         hs_decide_part(w->found, job->dimensions, r->confidence.reached, job->shop.confidence);
+    r->untempered = r->grind != HS_NONE && r->hard.hardens && !hs_route_tempered(job);
+    if (r->untempered) r->grind = HS_STOP;
     hs_remedy_find(r->dimension, w->found, &w->chain, &w->draws, &w->remedy, &w->scratch,
                    &w->decide);
 }

@@ -159,6 +159,18 @@ size_t hs_route_tempers_before(hs_temper *out, const hs_job *job, size_t step) {
     return n;
 }
 
+int hs_route_tempered(const hs_job *job) {
+    const double hair_K = 1e-6; /* a temperature in kelvin is not a round number in binary */
+    int since = 1;
+    for (size_t i = 0; i < job->steps; i++) {
+        const hs_step *s = &job->step[i];
+        if (s->kind == HS_QUENCH) since = 0;
+        if (s->kind != HS_TEMPER && s->kind != HS_BAKE) continue;
+        since |= s->temp_K.value >= HS_K_BAKE_LIMITS_TEMPER_LEAST - hair_K;
+    }
+    return since;
+}
+
 static hs_status check_hardening(const hs_route *route, int carburised, int quenched,
                                  hs_error *err) {
     if (!carburised || !quenched)

@@ -56,4 +56,8 @@ hs_status hs_route_read_at(hs_route *route, const hs_job *job, double speed, dou
 /** Temper and bake steps that stand before step `step` and after the quench before it. */
 size_t hs_route_tempers_before(hs_temper *out, const hs_job *job, size_t step);
 
+/** 1 if a temper or bake that deserves the name (from 100 C) follows the last quench, or there is
+ *  no quench. */
+int hs_route_tempered(const hs_job *job);
+
 #endif

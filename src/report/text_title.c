@@ -117,18 +117,52 @@ static void stop_dimension(hs_page *page, size_t i) {
     }
 }
 
+/* 1 where the rough tolerance fits every window and only the chances together fall short. */
+static int short_of_chance(const hs_page *page) {
+    const hs_result *r = page->result;
+    const double noise_m = 1e-9;
+    for (size_t i = 0; i < page->job->dimensions; i++) {
+        const hs_result_dimension *d = &r->dimension[i];
+        double width_m = d->rough_high_m - d->rough_low_m;
+        if (d->verdict == HS_TIGHT && width_m < 2 * page->job->shop.rough_tolerance_m - noise_m)
+            return 0;
+    }
+    return r->confidence.reached < r->confidence.level;
+}
+
+static void tight_line(hs_page *page) {
+    const hs_result_confidence *c = &page->result->confidence;
+    if (!short_of_chance(page)) {
+        hs_page_say(page, 0,
+                    "GRIND: TIGHT. There is a rough size, but less room than the shop's "
+                    "rough tolerance.");
+        return;
+    }
+    hs_page_say(page, 0,
+                "GRIND: TIGHT. The shop's rough tolerance fits inside the windows, but at the aim "
+                "only %s of parts come out good, all doubts together; %s is asked.",
+                hs_page_chance(c->reached, c->at_least).text, hs_page_chance(c->level, 0).text);
+}
+
+static void stop_line(hs_page *page) {
+    if (page->result->untempered)
+        hs_page_say(page, 0,
+                    "GRIND: STOP. Not tempered after the last quench: an untempered case cracks "
+                    "under the wheel. Put a temper into the route.");
+    else
+        hs_page_say(page, 0, "GRIND: STOP. Do not machine this part for this route.");
+}
+
 static void verdict_line(hs_page *page) {
     switch (page->result->grind) {
     case HS_GO:
         hs_page_say(page, 0, "GRIND: GO. The shop's rough tolerance fits inside every window.");
         break;
     case HS_TIGHT:
-        hs_page_say(page, 0,
-                    "GRIND: TIGHT. There is a rough size, but less room than the shop's "
-                    "rough tolerance.");
+        tight_line(page);
         break;
     case HS_STOP:
-        hs_page_say(page, 0, "GRIND: STOP. Do not machine this part for this route.");
+        stop_line(page);
         break;
     case HS_NONE:
         hs_page_say(page, 0, "GRIND: nothing to decide, no dimension is ground.");

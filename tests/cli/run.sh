@@ -179,6 +179,14 @@ if "$program" new plate >"$folder/plate.json" 2>/dev/null; then
     "$program" plan "$folder/plate.json" >/dev/full 2>"$folder/err"
     code=$?
     if [ "$code" -eq 5 ]; then good; else bad "plan to a full disk: $code"; fi
+    # a case left untempered is not ground, whatever its windows
+    cp "$samples/shop.json" "$folder"
+    for sheet in slide-bar slide-bar-measured; do
+        sed '/"do": "temper"/d' "$samples/$sheet.json" >"$folder/untempered.json"
+        run 1 plan "$folder/untempered.json"
+        prints 'untempered case cracks'
+        run 0 plan "$samples/$sheet.json"
+    done
     for sheet in "$samples"/*.json; do
         case $sheet in *shop*.json | *schema*.json | *'*.json') continue ;; esac
         "$program" plan "$sheet" --json >"$folder/out" 2>"$folder/err"

@@ -307,6 +307,7 @@ typedef struct hs_result_step {
 
 typedef struct hs_result {
     hs_verdict grind;
+    int untempered; /* the route leaves the hard case so: grind is stop, whatever the windows */
     hs_clean descale_verdict;
     hs_wheel measured_verdict;
     hs_result_case hard;

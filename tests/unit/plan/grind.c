@@ -86,6 +86,11 @@ static void grind__planned__stops_by_the_sum_with_the_measured_size(void) {
     plan(&b);
     CHECK(strstr(b.out.order[0].stop_if, "the smaller of H - 20.200 mm and 21.159 mm - H") != NULL);
     CHECK(strstr(b.out.order[0].stop_if, "0.419 mm if it is as planned") != NULL);
+    result.dimension[0].shape_limit_m =
+        -0.127e-3; /* all doubts on the bad side: no run-out of it */
+    plan(&b);
+    CHECK(strstr(b.out.order[0].stop_if, "H the size measured") != NULL);
+    CHECK(strstr(b.out.order[0].stop_if, "as planned") == NULL);
 }
 
 static void grind__measured__replaces_what_was_expected(void) {
@@ -105,6 +110,10 @@ static void grind__measured__replaces_what_was_expected(void) {
     CHECK(first != NULL);
     if (first) NEAR(first->to_m, 20.225e-3, TIGHT); /* exact: windows page, section 6 */
     CHECK(strstr(b.out.order[0].stop_if, "0.460 mm") != NULL);
+    result.measured.dimension[0].turn_at_m = 20.2e-3; /* the measured answer turns unequal faces */
+    plan(&b);
+    first = step(&b, "bottom: grind until clean");
+    if (first) NEAR(first->to_m, 20.2e-3, TIGHT);
     result.measured.dimension[0].verdict = HS_WHEEL_NO;
     plan(&b);
     CHECK(b.out.steps == 0 && strstr(b.out.note, "thickness") != NULL);
@@ -182,7 +191,7 @@ static const char *care(const bench *b, const char *word) {
 }
 
 static void grind__what_burns_and_cracks__is_said_with_its_figures(void) {
-    hs_step step[2] = {{.kind = HS_QUENCH}, {.kind = HS_TEMPER}};
+    hs_step step[2] = {{.kind = HS_QUENCH}, {.kind = HS_TEMPER, .temp_K = {443, 443, 443}}};
     bench b;
     plate(&b);
     b.job.step = step;

@@ -232,6 +232,32 @@ static void plan__ground_face_with_nothing_asked__may_lose_its_case(void) {
     CHECK(strstr(r.dimension[0].note, "face top") && strstr(r.dimension[0].note, "face bottom"));
 }
 
+static void plan__no_temper__is_stop_and_not_to_be_ground(void) {
+    /* own contract: the caution temper-soon and its line in the grinding plan decide the verdict;
+     * judgement: below 100 C it was no temper (tables/bake_limits.csv) */
+    static test_job t;
+    make(&t, 0);
+    t.step[4].temp_K = (hs_span){333.15, 333.15, 333.15};
+    CHECK(t.step[3].kind == HS_QUENCH && t.step[4].kind == HS_TEMPER);
+    for (size_t steps = 5; steps >= 4; steps--) {
+        t.job.steps = steps;
+        t.job.measured.stated = 0;
+        hs_result r = run(&t);
+        CHECK(r.untempered && r.grind == HS_STOP && r.dimension[0].verdict == HS_GO);
+        t.job.measured = (hs_measured){.stated = 1, .case_limit_HV = 550};
+        t.job.measured.dimension[0] = (hs_measured_dimension){
+            .size_given = 1, .shape_given = 1, .size_m = r.dimension[0].rough_aim_m, .crown = -1};
+        r = run(&t);
+        CHECK(r.measured_verdict == HS_WHEEL_NO && r.measured.dimension[0].remedies == 1);
+        CHECK(strstr(r.measured.dimension[0].note, "Not tempered") != NULL);
+        CHECK(strstr(r.measured.dimension[0].remedy[0].what, "temper it") != NULL);
+    }
+    t.step[4].temp_K = (hs_span){443.15, 443.15, 443.15};
+    t.job.steps = 5;
+    hs_result r = run(&t);
+    CHECK(!r.untempered && r.measured_verdict == HS_WHEEL_GRIND && r.grind == HS_GO);
+}
+
 static void plan__two_descalings__keep_the_worse_verdict(void) {
     /* published: ISO 9587, hard steel is not pickled on the negative lead: barred right after the
      * quench, whatever gentle way follows. */
@@ -343,6 +369,7 @@ HS_TEST_MAIN("plan whole", TEST(plan__because__adds_up_to_need),
              TEST(plan__stop__keeps_need_and_may_and_offers_what_a_rerun_confirms),
              TEST(plan__case_this_quench_does_not_harden__is_stopped),
              TEST(plan__ground_face_with_nothing_asked__may_lose_its_case),
+             TEST(plan__no_temper__is_stop_and_not_to_be_ground),
              TEST(plan__two_descalings__keep_the_worse_verdict),
              TEST(plan__dimension_with_one_soft_face__says_so),
              TEST(plan__slot__is_reckoned_like_a_bore), TEST(plan__twice__gives_the_same_bytes),
