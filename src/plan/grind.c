@@ -111,8 +111,9 @@ static int stop_by_sum(hs_grind_step *step, const lie *l) {
     hs_text_add(&t,
                 l->bore ? "the smaller of %s - H and H - %s" : "the smaller of H - %s and %s - H",
                 clean.text, deep.text);
-    hs_text_add(&t, ", H the size measured (%s if it is as planned)",
-                hs_word_length(limit_m, inch, HS_DOWN).text);
+    hs_text_add(&t, ", H the size measured");
+    if (limit_m > 0) /* below: all doubts on the bad side leave none, the size measured may */
+        hs_text_add(&t, " (%s if it is as planned)", hs_word_length(limit_m, inch, HS_DOWN).text);
     return !t.overflow;
 }
 
@@ -131,9 +132,11 @@ static void measure_first(hs_result_grind *out, const lie *l) {
 }
 
 /* Stock the first face takes: before the fire its share as decided, with what the fire did to its
- * side; else by what the bench's sums leave it. */
+ * side; else where the measured answer turns, or by what the sums leave it. */
 static double first_share(const lie *l, int first) {
     double decided_m = l->stock_m[first] + l->fire_side_m;
+    double turned_m = l->result->measured.dimension[l->index].turn_at_m; /* as told before */
+    if (l->at_bench && turned_m > 0) return l->size_m - turned_m - l->shape_m / 2;
     if (isfinite(decided_m)) return decided_m;
     double share_m = hs_window_share(l->total_m, l->face, l->shape_m);
     return first ? l->total_m - share_m : share_m;
