@@ -3,6 +3,7 @@
 #include "constants.h"
 #include "hardskin/tables/table.h"
 #include "hardskin/units/format.h"
+#include "plan/cool.h"
 #include "plan/descale_work.h"
 
 #include <math.h>
@@ -89,6 +90,15 @@ static hs_bake_step look_at_next(const hs_descale_work *w) {
     if (s->temp_K.low < HS_K_BAKE_LIMITS_LEAST - hair_K) return HS_BAKE_TOO_COOL;
     if (s->hold_s.low < w->judged.plan.hold_s - hair_K) return HS_BAKE_TOO_SHORT;
     return s->temp_K.value > w->judged.plan.temp_K + hair_K ? HS_BAKE_TOO_HOT : HS_BAKE_SERVES;
+}
+
+/* One part at least goes into the tub, with room for what it is to stand in. */
+static hs_status check_tub(const hs_descale_work *w, hs_error *err) {
+    double part_m3 = hs_bulk_of(&w->job->part).volume_m3, tub_m3 = w->step->tank.tub_m3;
+    if (!(tub_m3 > 0) || tub_m3 > part_m3) return HS_OK;
+    return hs_fail(err, HS_E_IMPOSSIBLE, "a larger tub",
+                   "a part of %.3g L does not go into a tub of %.3g L", 1e3 * part_m3,
+                   1e3 * tub_m3);
 }
 
 static const char *takes_text(hs_descale_method by, size_t column) {
@@ -191,6 +201,7 @@ hs_status hs_descale_plan(hs_result_descale *out, const hs_job *job, const hs_de
     find_temper(&w);
     hs_status status = hs_part_area(&w.area_m2, &job->part, err);
     if (status == HS_OK) status = judge(&w.judged, &w, step->by, w.accepted, err);
+    if (status == HS_OK) status = check_tub(&w, err);
     if (status == HS_OK) status = work_out(&w, err);
     if (status == HS_OK) status = tell_others(&w, err);
     if (status != HS_OK) return status;

@@ -16,6 +16,7 @@
 #include "plan/web.h"
 
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
 
 static const uint64_t seed = 1912; /* any fixed number: the same sheet gives the same bytes */
@@ -76,6 +77,8 @@ static hs_status plan_descale(hs_result *r, const hs_chain *chain, hs_error *err
         hs_result_descale one = {0};
         const hs_descale_at at = hs_descale_state(chain, i);
         hs_status status = hs_descale_plan(&one, job, &at, err);
+        if (status != HS_OK && err && !err->pointer[0] && job->step[i].pointer)
+            snprintf(err->pointer, sizeof err->pointer, "%s", job->step[i].pointer);
         if (status != HS_OK) return status;
         add_descale(r, &one);
     }

@@ -3,6 +3,7 @@
 
 #include "constants.h"
 #include "hardskin/tables/table.h"
+#include "plan/words.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -13,6 +14,12 @@ static const double LITRE_M3 = 1e-3, BAR_PA = 1e5, PPM = 1e-6;
 static double litres(double volume_m3) {
     double l = volume_m3 / LITRE_M3, step = pow(10, floor(log10(fmax(l, 1e-9))) - 1);
     return step * round(l / step);
+}
+
+/* "25 mm", "0.99 in": enough in either. */
+static hs_words least_cover(const hs_page *page) {
+    return page->job->inch_first ? hs_page_coarse(page, HS_K_PACK_COVER_LEAST, HS_UP)
+                                 : hs_page_nominal(page, HS_K_PACK_COVER_LEAST);
 }
 
 static void box_line(hs_page *page, const hs_result_pack *p) {
@@ -38,9 +45,8 @@ static void length_line(hs_page *page, const hs_result_pack *p) {
     if (p->thin_cover || p->long_m <= p->box_m[2] + 1e-6) return;
     hs_page_say(page, 2,
                 "with %s all round and %s between, %zu parts take a box %s long, or more fires",
-                hs_page_nominal(page, HS_K_PACK_COVER_LEAST).text,
-                hs_page_nominal(page, HS_K_BOX_HEAT_BETWEEN).text, page->job->part.quantity,
-                hs_page_coarse(page, p->long_m, HS_UP).text);
+                least_cover(page).text, hs_page_nominal(page, HS_K_BOX_HEAT_BETWEEN).text,
+                page->job->part.quantity, hs_page_coarse(page, p->long_m, HS_UP).text);
 }
 
 static void compound_line(hs_page *page, const hs_result_pack *p) {
@@ -49,8 +55,7 @@ static void compound_line(hs_page *page, const hs_result_pack *p) {
                 "between part and box%s; %s all round at least",
                 p->compound_m3 / LITRE_M3, p->compound_kg, p->compound_low_kg, p->compound_high_kg,
                 hs_page_coarse(page, p->cover_m, HS_DOWN).text,
-                p->thin_cover ? ": TOO LITTLE, take a larger box" : "",
-                hs_page_nominal(page, HS_K_PACK_COVER_LEAST).text);
+                p->thin_cover ? ": TOO LITTLE, take a larger box" : "", least_cover(page).text);
     length_line(page, p);
     hs_page_say(page, 2,
                 "fill to under the lid, tap down, fill again: a hollow there fills with gas");
@@ -65,15 +70,13 @@ static void compound_line(hs_page *page, const hs_result_pack *p) {
 }
 
 static void gas_lines(hs_page *page, const hs_result_pack *p) {
-    char temp[48];
-    if (!hs_format_celsius(temp, sizeof temp, p->temp_K, 0)) return;
     hs_page_say(
         page, 2,
         "the box must breathe: its moisture (%.0f %% taken) is %.0f L of steam at %s, on hot "
         "charcoal up to %.0f L of carbon monoxide and hydrogen, and heating drives out "
         "%.0f L more. Gas-tight it would come to %.0f bar: lute it with clay, never weld.",
-        100 * p->moisture, litres(p->steam_m3), temp, litres(p->water_gas_m3),
-        litres(p->heating_m3), litres(p->sealed_Pa / BAR_PA * LITRE_M3));
+        100 * p->moisture, litres(p->steam_m3), hs_word_temp(p->temp_K, page->job->inch_first).text,
+        litres(p->water_gas_m3), litres(p->heating_m3), litres(p->sealed_Pa / BAR_PA * LITRE_M3));
     hs_page_say(page, 2,
                 "carbon monoxide of that moisture alone: up to %.0f L cold, enough to bring a shut "
                 "room of %.0f m3 to %.0f ppm, dangerous to life at once",

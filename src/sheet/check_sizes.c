@@ -115,15 +115,31 @@ static double room_for(const hs_draft *d) {
     return 0;
 }
 
+/* What a hole must leave on both sides of it, by the face it goes through. */
+static double room_for_hole(const hs_draft *d, const hs_feature *f) {
+    const hs_part *part = &d->job.part;
+    double l = part->length_m, w = part->width_m, t = part->thickness_m;
+    const double plate_m[] = {fmin(l, w), fmin(l, t), fmin(w, t)};
+    int ends = part->form == HS_BAR ? 1 : 2;
+    if (f->kind != HS_HOLE || f->through_face < 0) return room_for(d);
+    if (part->form == HS_PLATE) return plate_m[f->through_face / 2];
+    if (part->form == HS_BAR) return fmin(part->diameter_m, f->through_face == ends ? INFINITY : l);
+    if (part->form != HS_RING) return room_for(d);
+    return f->through_face == ends ? (part->outside_m - part->bore_m) / 2 : l;
+}
+
 void hs_check_features(hs_draft *d) {
     const hs_node *list = hs_node_find(d->root, "features");
     const hs_node *node = list && list->kind == HS_NODE_LIST ? list->child : NULL;
-    double room_m = d->form_known ? room_for(d) : 0;
-    for (; node; node = node->next) {
+    for (; node && d->form_known; node = node->next) {
         size_t i = node->index;
         const hs_node *size = hs_node_find(node, "size");
-        if (i < d->job.features && size && room_m > 0 && d->feature[i].size_m >= room_m)
-            hs_reader_say(d->reader, size, HS_E_IMPOSSIBLE, "", "this is larger than the part");
+        if (i >= d->job.features || !size) continue;
+        double room_m = room_for_hole(d, &d->feature[i]);
+        if (room_m > 0 && d->feature[i].size_m >= room_m)
+            hs_reader_say(d->reader, size, HS_E_IMPOSSIBLE,
+                          "its size, the part's, and the face it goes \"through\"",
+                          "this leaves nothing of the part, which is %.6g mm there", room_m * 1e3);
     }
 }
 

@@ -96,6 +96,8 @@ void hs_read_tank(hs_draft *d, const hs_node *node, hs_step *step) {
     tank->anode_area_m2 = positive(d, node, "anode_area", HS_AREA);
     tank->temp_K = positive(d, node, "bath_temperature", HS_TEMPERATURE);
     tank->room_m3 = positive(d, node, "room", HS_VOLUME);
-    tank->air_changes_1_s = positive(d, node, "air_changes", HS_RATE);
+    hs_quantity air = {0}; /* none is an answer: a shut room */
+    hs_amount(r, hs_node_find(node, "air_changes"), HS_RATE, HS_PLAIN | HS_NOT_NEGATIVE, &air);
+    tank->air_changes_1_s = air.value;
     hs_read_acceptance(d, hs_node_find(node, "accept_hydrogen_risk"), &tank->accepted);
 }

@@ -223,6 +223,11 @@ static void descale__impossible_tanks__are_refused(void) {
     s.step[2].tank.soda_kg_m3 = 1; /* hardly any soda: no conductivity is known */
     CHECK(floor_plan(&d, &s, &err) == HS_E_RANGE);
     s.step[2].tank.soda_kg_m3 = 50;
+    s.job.part.thickness_m = .025; /* exact: half a litre and more into half a litre */
+    s.step[2].tank.tub_m3 = .0005;
+    CHECK(floor_plan(&d, &s, &err) == HS_E_IMPOSSIBLE && strstr(err.message, "0.5 L"));
+    s.job.part.thickness_m = 1e-9;
+    s.step[2].tank.tub_m3 = 0;
     s.step[2].tank.volts_V = 1.2; /* splits no water */
     s.step[2].tank.amps_A = 10;
     CHECK(floor_plan(&d, &s, &err) == HS_E_CONVERGE);

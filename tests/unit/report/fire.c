@@ -61,6 +61,9 @@ static void fire__a_box__tells_compound_gas_and_limits(void) {
     CHECK(says("is 780 L of steam at 925 C, on hot charcoal up to 1600 L"));
     CHECK(says("heating drives out 10 L more") || says("heating drives out 9.9 L more"));
     CHECK(says("never weld"));
+    m.job.inch_first = 1;
+    CHECK(says("of steam at 1697 F, on hot charcoal") && says("0.99 in all round at least"));
+    m.job.inch_first = 0;
     CHECK(says("up to 190 L cold, enough to bring a shut room of 160 m3 to 1200 ppm"));
     /* published: OSHA, NIOSH, EN 50291 (tables/SOURCES.md: co-osha, co-zno, co-alarm) */
     CHECK(says("50 ppm over a shift (OSHA), 35 ppm and never above 200 (NIOSH)"));

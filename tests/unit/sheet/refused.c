@@ -98,6 +98,8 @@ static const row rows[] = {
     {P, "\"through\": \"bottom\"", "\"through\": \"under\"", HS_E_WORD, "/features/0/through",
      "\"under\""},
     {P, "\"thread\": false", "\"thread\": \"no\"", HS_E_TYPE, "/features/0/thread", "\"no\""},
+    {P, "\"size\": \"8 mm\"", "\"size\": \"61 mm\"", HS_E_IMPOSSIBLE, "/features/0/size",
+     "\"61 mm\""}, /* wider than the plate it goes through */
     {P, "\"size\": \"8 mm\"", "\"size\": \"8 m\"", HS_E_IMPOSSIBLE, "/features/0/size", "\"8 m\""},
     /* the route */
     {P, "\"at\": \"925 C\"", "\"at\": \"925\"", HS_E_NO_UNIT, "/route/0/at", "925\""},
