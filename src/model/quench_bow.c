@@ -1,22 +1,12 @@
 #include "hardskin/model/quench_bow.h"
 
 #include "constants.h"
+#include "model/quench_bow_mesh.h"
 
 #include <math.h>
 #include <string.h>
 
-/* The mesh. A gentle film leaves the section nearly even (and many small cells would take a march
- * of hours very many steps). A fierce one makes its gradients in the skin: there the first cell is
- * this share of conductivity over film, each further one twice as thick. */
-static const double ROUND_FINER = 2; /* cheap there, and the doubt is small */
-/* Without a case there are few fibres; and plasticity may be none, which shows each of them. */
-static const double PLAIN_FINER = 1.3;
-static const double CELLS_GENTLE = 3, CELLS_USUAL = 3.5, CELLS_FIERCE = 3.5; /* across a wall */
-static const double SKIN = 0.35, HOT_W_MK = 28;
-static const double COARSE = 1 / 1.6;
-static const double GENTLE_W_M2K = 300, FIERCE_W_M2K = 7000;
-static const double SUBSTEP_K = 10;   /* of the fibres: against 2.5 K half a per cent of the peak */
-static const double CASE_IN_SKIN = 2; /* so many total cases in the first cell at most */
+static const double SUBSTEP_K = 10; /* of the fibres: against 2.5 K half a per cent of the peak */
 /* A section whose second moments differ by less than this share has no axes of its own: first_rad.
  */
 static const double ALIKE = 1e-6;
@@ -31,45 +21,6 @@ static void set_axes(hs_bow_surface *s, double first_rad) {
         s->axis_x[k] = cos(turn);
         s->axis_y[k] = sin(turn);
     }
-}
-
-static double most_of(const hs_curve *film) {
-    double most = 0;
-    for (size_t i = 0; i < film->n; i++)
-        most = fmax(most, film->value[i]);
-    return most;
-}
-
-/* Walls are about twice the cooling size thick. */
-static double least_wall(const hs_section_properties *p, const hs_section *section) {
-    double least = 2 * p->cooling_size_m, wall_m;
-    for (size_t edge = 1; edge <= section->outline.n; edge++)
-        if (hs_section_wall(&wall_m, section, edge, NULL) == HS_OK)
-            least = fmin(least, fmax(wall_m, 0.5 * p->cooling_size_m));
-    return least;
-}
-
-/* Coarser until it fits. */
-static hs_status make_mesh(hs_quench_mesh *mesh, const hs_bow_question *q,
-                           const hs_section_properties *p, const hs_curve *film, hs_error *err) {
-    double most = most_of(film), finer = (q->cells > 0 ? q->cells : 1) * (q->coarse ? COARSE : 1);
-    if (q->diameter_m > 0) finer *= ROUND_FINER;
-    if (!(q->case_m > 0)) finer *= PLAIN_FINER;
-    double across = most < GENTLE_W_M2K   ? CELLS_GENTLE
-                    : most > FIERCE_W_M2K ? CELLS_FIERCE
-                                          : CELLS_USUAL;
-    double wall_m = q->diameter_m > 0 ? 0.5 * q->diameter_m : least_wall(p, q->section);
-    double spacing_m = 1.000001 * wall_m / across / finer, skin_m = SKIN * HOT_W_MK / most / finer;
-    if (q->case_m > 0) skin_m = fmin(skin_m, CASE_IN_SKIN * q->case_m);
-    hs_status status = HS_E_TOO_LARGE;
-    for (int k = 0; k < 12 && status == HS_E_TOO_LARGE; k++) {
-        status = q->diameter_m > 0
-                     ? hs_quench_mesh_round(mesh, q->diameter_m, spacing_m, skin_m, q->case_m, err)
-                     : hs_quench_mesh_make(mesh, q->section, spacing_m, skin_m, q->case_m, err);
-        spacing_m *= 1.25;
-        skin_m *= 1.25;
-    }
-    return status;
 }
 
 static double ramp(double at, double low, double high) {
@@ -148,10 +99,16 @@ static void fill_between(double kappa[HS_BOW_PLASTICITIES][2], double *peak, con
     }
 }
 
-/* The first with a side cooled faster; where none is, the even one. */
+/* Of a section alike both ways, x and y change places: a quarter turn of the first axis' runs. */
+static int turned(const runner *r, int side) {
+    return side >= 2 && r->q->alike && r->w->mesh.upright;
+}
+
+/* The one with a side of the second axis cooled faster, along which a section bows most easily;
+ * where no side is, the even one. */
 static int is_traced(const runner *r, int film, int side) {
-    int first = r->q->second_only ? 2 : 0;
-    return r->q->trace && film == 1 && side == (r->q->uneven > 0 ? first : -1);
+    int wanted = turned(r, 2) ? 0 : 2;
+    return r->q->trace && film == 1 && side == (r->q->uneven > 0 ? wanted : -1);
 }
 
 /* One quench; side -1: even. */
@@ -178,14 +135,9 @@ static hs_status run(double kappa[HS_BOW_PLASTICITIES][2], runner *r, int film, 
     }
     if (every > 1) fill_between(kappa, peak, r, side);
     int straight = r->q->mirror_x && r->q->mirror_y; /* no even run: to first order the same */
-    if (film == 1 && side == (straight ? 0 : -1))
+    if (film == 1 && side == (straight && r->q->uneven > 0 ? 0 : -1))
         s->surface_Pa = left[s->plasticities / 2].surface_Pa;
     return HS_OK;
-}
-
-/* Of a section alike both ways, x and y change places: a quarter turn of the first axis' runs. */
-static int turned(const runner *r, int side) {
-    return side >= 2 && r->q->alike && r->w->mesh.upright;
 }
 
 static void copy_turned(double (*out)[2], double (*first)[2], size_t n) {
@@ -264,12 +216,15 @@ static hs_status run_side(runner *r, int side, int film, hs_error *err) {
     return status;
 }
 
-/* A section that is its own image both ways stays straight in an even quench. */
+/* A section that is its own image both ways stays straight in an even quench: that is run for its
+ * stress alone, where no side is cooled faster. */
 static hs_status run_even(runner *r, int film, hs_error *err) {
-    int straight = r->q->mirror_x && r->q->mirror_y;
-    for (size_t k = 0; k < r->s->plasticities; k++)
+    int straight = r->q->mirror_x && r->q->mirror_y, asked = film == 1 && !(r->q->uneven > 0);
+    hs_status status = HS_OK;
+    if (!straight || asked) status = run(r->s->even[film], r, film, -1, err);
+    for (size_t k = 0; straight && k < r->s->plasticities; k++)
         r->s->even[film][k][0] = r->s->even[film][k][1] = 0;
-    return straight ? HS_OK : run(r->s->even[film], r, film, -1, err);
+    return status;
 }
 
 static void as_middle_film(hs_bow_surface *s) {
@@ -293,7 +248,7 @@ hs_status hs_bow_surface_make(hs_bow_surface *s, const hs_bow_question *q, hs_bo
     if (q->trace) *q->trace = (hs_quench_trace){0};
     hs_status status = hs_section_measure(&s->section, q->section, err);
     if (status == HS_OK) status = hs_quench_film(&r.c.bath.film, q->medium, err);
-    if (status == HS_OK) status = make_mesh(&w->mesh, q, &s->section, &r.c.bath.film, err);
+    if (status == HS_OK) status = hs_bow_mesh_make(&w->mesh, q, &s->section, &r.c.bath.film, err);
     if (status != HS_OK) return status;
     hs_quench_places(w->node, w->fibre, &w->mesh, q->section, q->closed, q->layer, q->steel);
     hs_quench_steel_usual(&r.steel);

@@ -11,7 +11,7 @@ static const double EMPTY = 1e-9;
 /* From this ratio of the sides on bilinear links along the shorter one turn negative: root of 2. */
 static const double THIN = 1.414;
 /* Fibres over the total case, and most pieces of a cell either way. */
-static const double FINE = 4;
+static const double FINE = 8;
 enum { MOST_PIECES = 8 };
 
 typedef struct cell_box {

@@ -41,16 +41,44 @@ static hs_quench_point place_at(const hs_quench_layer *layer, double depth_m,
                               m[i] + share * (m[next] - m[i]));
 }
 
+/* A node stands for the metal around it: the mean of the fibres that are read from it, each by its
+ * weight there. So the heat of what changes in a thin case is all there on wide cells. */
+static void mean_of_fibres(hs_quench_point *node, const hs_quench_point *fibre,
+                           const hs_quench_mesh *mesh, const hs_composition *steel) {
+    for (size_t i = 0; i < mesh->nodes; i++)
+        node[i] = (hs_quench_point){0}; /* strength_Pa holds the area */
+    for (size_t f = 0; f < mesh->fibres; f++)
+        for (int k = 0; k < 4; k++) {
+            const hs_quench_fibre *at = &mesh->fibre[f];
+            hs_quench_point *n = &node[mesh->cell[at->cell].node[k]];
+            double area_m2 = at->area_m2 * fmax(0, at->weight[k]);
+            n->strength_Pa += area_m2;
+            n->carbon_pct += area_m2 * fibre[f].carbon_pct;
+            n->share += area_m2 * fibre[f].share;
+            n->ms_K += area_m2 * fibre[f].share * fibre[f].ms_K;
+        }
+    for (size_t i = 0; i < mesh->nodes; i++) {
+        hs_quench_point sum = node[i];
+        if (!(sum.strength_Pa > 0)) continue;
+        node[i] = hs_quench_point_of(steel, sum.carbon_pct / sum.strength_Pa,
+                                     sum.share / sum.strength_Pa);
+        if (sum.share > 0) node[i].ms_K = sum.ms_K / sum.share;
+    }
+}
+
 void hs_quench_places(hs_quench_point *node, hs_quench_point *fibre, const hs_quench_mesh *mesh,
                       const hs_section *section, const int *closed, const hs_quench_layer *layer,
                       const hs_composition *steel) {
     hs_section_properties p;
     if (hs_section_measure(&p, section, NULL) != HS_OK) return;
     hs_point centroid = {p.x_m, p.y_m};
-    for (size_t i = 0; i < mesh->nodes; i++)
-        node[i] = place_at(layer, distance(mesh, section, centroid, closed, mesh->node[i]), steel);
     for (size_t i = 0; i < mesh->fibres; i++) {
         hs_point at = {mesh->fibre[i].x_m, mesh->fibre[i].y_m};
         fibre[i] = place_at(layer, distance(mesh, section, centroid, closed, at), steel);
     }
+    mean_of_fibres(node, fibre, mesh, steel);
+    for (size_t i = 0; i < mesh->nodes; i++)
+        if (node[i].alpha_1_K <= 0) /* no fibre is read from it */
+            node[i] =
+                place_at(layer, distance(mesh, section, centroid, closed, mesh->node[i]), steel);
 }

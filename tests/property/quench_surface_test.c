@@ -13,6 +13,10 @@
 #include <string.h>
 
 enum { ROUND = 36, DIRECT = 12 };
+/* Share of the spread. Where the core stays soft the case changes long after it, and what is left
+ * is a small difference of the two that moves more with cells and steps: .35 of the spread would
+ * widen it by a sixteenth. And an error that no bench reads is none: .01 mm in 300 mm. */
+static const double ERROR_HARD = 0.25, ERROR_SOFT = 0.35, ERROR_READ_1_m = 8 * 0.01e-3 / 0.09;
 /* Root mean square of the drawn unevenness over its 95 % bound, at which the surfaces stand. */
 static const double TYPICAL = 0.51;
 static const double PI = 3.14159265358979323846, START_K = 1093.15, BATH_K = 293.15;
@@ -24,15 +28,22 @@ typedef struct part {
     double width_m, height_m; /* width 0: round */
     double case_m;
     int angle; /* an L section instead */
+    int soft;  /* the core does not harden: martensite where there is above .3 % of carbon */
 } part;
 
-static const part parts[] = {{"flat 60 x 20, oil", "oil", 60e-3, 20e-3, 1.2e-3, 0},
-                             {"flat 60 x 20, oil, no case", "oil", 60e-3, 20e-3, 0, 0},
-                             {"flat 60 x 30, water", "water", 60e-3, 30e-3, 1.2e-3, 0},
-                             {"flat 40 x 10, polymer", "polymer", 40e-3, 10e-3, 0.8e-3, 0},
-                             {"round 30, oil", "oil", 0, 30e-3, 1.2e-3, 0},
-                             {"round 30, water", "water", 0, 30e-3, 1.2e-3, 0},
-                             {"angle 60 x 50 x 16, oil", "oil", 60e-3, 50e-3, 1.2e-3, 1}};
+static const part parts[] = {{"flat 60 x 20, oil", "oil", 60e-3, 20e-3, 1.2e-3, 0, 0},
+                             {"flat 60 x 20, oil, no case", "oil", 60e-3, 20e-3, 0, 0, 0},
+                             {"flat 60 x 30, water", "water", 60e-3, 30e-3, 1.2e-3, 0, 0},
+                             {"flat 40 x 10, polymer", "polymer", 40e-3, 10e-3, 0.8e-3, 0, 0},
+                             {"round 30, oil", "oil", 0, 30e-3, 1.2e-3, 0, 0},
+                             {"round 30, water", "water", 0, 30e-3, 1.2e-3, 0, 0},
+                             {"angle 60 x 50 x 16, oil", "oil", 60e-3, 50e-3, 1.2e-3, 1, 0},
+                             {"flat 60 x 20, oil, soft", "oil", 60e-3, 20e-3, 1.8e-3, 0, 1},
+                             {"flat 60 x 30, oil, soft", "oil", 60e-3, 30e-3, 1.8e-3, 0, 1},
+                             {"flat 60 x 20, water, soft", "water", 60e-3, 20e-3, 1.8e-3, 0, 1},
+                             {"round 20, oil, soft", "oil", 0, 20e-3, 1.8e-3, 0, 1},
+                             {"round 40, oil, soft", "oil", 0, 40e-3, 1.8e-3, 0, 1},
+                             {"round 40, water, soft", "water", 0, 40e-3, 1.8e-3, 0, 1}};
 
 static hs_section draw_part(hs_point *point, const part *p) {
     double w = p->width_m, h = p->height_m, t = 16e-3;
@@ -44,7 +55,7 @@ static hs_section draw_part(hs_point *point, const part *p) {
 }
 
 /* .8 % at the surface, .16 % from the total case on. */
-static void fill_layer(double case_m) {
+static void fill_layer(double case_m, int soft) {
     enum { ROWS = 21 };
     layer = (hs_quench_layer){.n = 1, .dissolved_pct = {0.16}, .share = {1}};
     if (!(case_m > 0)) return;
@@ -52,7 +63,7 @@ static void fill_layer(double case_m) {
     for (int i = 0; i < ROWS; i++) {
         layer.depth_m[i] = case_m * i / (ROWS - 1);
         layer.dissolved_pct[i] = 0.16 + (i < ROWS - 1) * 0.64 * erfc(1.7 * i / (ROWS - 1));
-        layer.share[i] = 1;
+        layer.share[i] = soft ? fmin(1, fmax(0, (layer.dissolved_pct[i] - 0.25) / 0.1)) : 1;
     }
 }
 
@@ -61,7 +72,7 @@ static const hs_composition steel = {.C = 0.16, .Mn = 1.15, .Si = 0.25, .Cr = 0.
 static void make(hs_bow_surface *s, const part *p, double cells) {
     hs_point point[ROUND];
     hs_section section = draw_part(point, p);
-    fill_layer(p->case_m);
+    fill_layer(p->case_m, p->soft);
     hs_bow_question q = {.section = &section,
                          .layer = &layer,
                          .case_m = p->case_m,
@@ -149,10 +160,10 @@ static void property_quench_surface__drawn_quenches__as_run_by_themselves(void) 
             sum += miss * miss;
             worst = fmax(worst, miss);
         }
-        double share = sqrt(sum / DIRECT) / spread_of(&s);
+        double miss = sqrt(sum / DIRECT), share = miss / spread_of(&s);
         printf("%-28s error of the surface %.2f of the spread (rms), worst %.4f 1/m, peak %.3f\n",
                parts[i].name, share, worst, s.peak_1_m);
-        CHECK(share < 0.25);
+        CHECK(share < (parts[i].soft ? ERROR_SOFT : ERROR_HARD) || miss < ERROR_READ_1_m);
     }
 }
 
@@ -180,10 +191,10 @@ static void property_quench_surface__finer_cells__a_quarter_of_the_spread(void) 
     for (size_t i = 0; i < sizeof parts / sizeof *parts; i++) {
         make(&fine, &parts[i], parts[i].angle ? 1.6 : 2.5);
         make(&usual, &parts[i], 0);
-        double share = TYPICAL * rms_between(&usual, &fine) / spread_of(&fine);
+        double miss = TYPICAL * rms_between(&usual, &fine), share = miss / spread_of(&fine);
         printf("%-28s finer cells move the bow by %.2f of the spread (rms)\n", parts[i].name,
                share);
-        CHECK(share < 1.08 * 0.25);
+        CHECK(share < 1.08 * (parts[i].soft ? ERROR_SOFT : ERROR_HARD) || miss < ERROR_READ_1_m);
     }
 }
 

@@ -34,7 +34,8 @@ typedef struct hs_quench_layer {
     double depth_m[HS_QUENCH_LAYERS], dissolved_pct[HS_QUENCH_LAYERS], share[HS_QUENCH_LAYERS];
 } hs_quench_layer;
 
-/** Fill the places of a mesh: each by its distance from the nearest edge that carbon enters.
+/** Fill the places of a mesh: a fibre by its distance from the nearest edge that carbon enters, a
+ *  node as the mean of the fibres around it.
  *
  *    node, fibre  mesh->nodes, mesh->fibres x hs_quench_point  out
  *    mesh, section                                             in
