@@ -141,7 +141,7 @@ static void make_profile(scratch *s, double case_m, double core_pct) {
     }
 }
 
-static void answer_with(quick_answer *answer, scratch *s, double length_m) {
+static void answer_with(quick_answer *answer, scratch *s, const char *medium, double length_m) {
     hs_bow_envelope e;
     hs_bow_draw(&e, &s->surface, length_m, s->column);
     quick_number(answer, "bow_mm", 1e3 * e.bow_m);
@@ -153,6 +153,9 @@ static void answer_with(quick_answer *answer, scratch *s, double length_m) {
     quick_note(answer, "%zu quenches computed, %zu cells; core %.0f %% martensite", s->surface.runs,
                s->work.mesh.cells, 100 * s->layer.share[s->layer.n - 1]);
     quick_note(answer, "magnitudes: the sign turns with film, thickness, case and plasticity");
+    if (!strcmp(medium, "still water"))
+        quick_note(answer, "steam that clings to one side alone is not in this sum: in still water "
+                           "a part warps several times more than in moved water");
     quick_note(answer, "stress of the skin in an even quench about %.0f MPa",
                s->surface.surface_Pa * 1e-6);
 }
@@ -190,7 +193,7 @@ static hs_status compute(scratch *s, quick_answer *answer, const quick_value *v,
                          .alike = symmetric && strcmp(v[FORM].text, "plate") != 0};
     if (v[PLASTICITY].text) q.plasticity_low_1_Pa = q.plasticity_high_1_Pa = K;
     status = hs_bow_surface_make(&s->surface, &q, &s->work, err);
-    if (status == HS_OK) answer_with(answer, s, v[LENGTH].q.value);
+    if (status == HS_OK) answer_with(answer, s, v[QUENCH].text, v[LENGTH].q.value);
     return status;
 }
 

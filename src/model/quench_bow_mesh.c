@@ -16,7 +16,7 @@ static const double PLAIN_FINER = 1.3;
 static const double CASE_IN_SKIN = 1; /* so many total cases in the first cell at most */
 /* Heat crosses cells below sqrt(conductivity * cooling size / film) faster by the square of that
  * ratio than the section cools. Below these shares of it a cell is even all the time, and only
- * costs steps: of the cells in general (but two to a wall), of the first one. */
+ * costs steps: of the cells in general (but one to a wall), of the first one. */
 static const double EVEN_CELL = 0.1, EVEN_SKIN = 1.0 / 30;
 
 static double most_of(const hs_curve *film) {
@@ -50,8 +50,7 @@ hs_status hs_bow_mesh_make(hs_quench_mesh *mesh, const hs_bow_question *q,
                                           : CELLS_USUAL;
     double wall_m = q->diameter_m > 0 ? 0.5 * q->diameter_m : least_wall(p, q->section);
     double even_m = sqrt(HOT_W_MK * p->cooling_size_m / most) / (q->cells > 0 ? q->cells : 1);
-    double spacing_m =
-        1.000001 * fmax(wall_m / across / finer, fmin(EVEN_CELL * even_m, 0.5 * wall_m));
+    double spacing_m = 1.000001 * fmax(wall_m / across / finer, fmin(EVEN_CELL * even_m, wall_m));
     double skin_m = SKIN * HOT_W_MK / most / finer;
     if (q->case_m > 0) skin_m = fmin(skin_m, CASE_IN_SKIN * q->case_m);
     skin_m = fmax(skin_m, EVEN_SKIN * even_m);

@@ -110,6 +110,43 @@ static void model_quench_heat__oblique_edges__are_of_second_order_in_space(void)
     CHECK(e[2] < 1);
 }
 
+/* The textbook's square bar of 20 mm: its corner as well, which `cooling` does not tell. */
+static void model_quench_heat__square__keeps_its_corner(void) {
+    /* exact: products of two plate series; k 28, rho c 4.7e6, h 1500, 850 to 60 C, 5 s: middle
+     * 751.0, middle of a side 605.2, corner 490.1 C (half of the last digit, and
+     * .05 K of the march); of second order: 1 and .5 mm, carried on */
+    static const hs_point points[] = {{0, 0}, {20e-3, 0}, {20e-3, 20e-3}, {0, 20e-3}};
+    static const hs_section square = {{points, 4}, NULL, 0};
+    static const double want_C[] = {751.0, 605.2, 490.1},
+                        at_m[][2] = {{0, 0}, {10e-3, 0}, {10e-3, 10e-3}};
+    double got_C[3][2] = {{0}};
+    hs_quench_steel steel = plain();
+    for (int p = 0; p < HS_PHASES; p++) {
+        steel.conductivity[p] = hs_curve_flat(28);
+        steel.heat[p] = hs_curve_flat(4.7e6);
+    }
+    for (int fine = 0; fine < 2; fine++) {
+        CHECK(hs_quench_mesh_make(&mesh, &square, 1e-3 / (1 + fine), 0, 0, NULL) == HS_OK);
+        for (size_t i = 0; i < mesh.nodes; i++)
+            node[i] = (hs_quench_point){.share = 1};
+        hs_quench_case c = {.mesh = &mesh,
+                            .steel = &steel,
+                            .node = node,
+                            .fibre = fibre,
+                            .start_K = FROM_K,
+                            .tolerance_K = 0.01,
+                            .end_s = 5};
+        c.bath = (hs_quench_bath){.film = hs_curve_flat(1500), .bath_K = 333.15, .factor = 1};
+        CHECK(hs_quench_run(left, &cost, &c, &work, NULL, NULL, NULL) == HS_OK);
+        for (int k = 0; k < 3; k++)
+            for (size_t i = 0; i < mesh.nodes; i++)
+                if (hypot(mesh.node[i].x_m - at_m[k][0], mesh.node[i].y_m - at_m[k][1]) < 1e-9)
+                    got_C[k][fine] = work.temp_K[i] - 273.15;
+    }
+    for (int k = 0; k < 3; k++)
+        NEAR(got_C[k][1] + (got_C[k][1] - got_C[k][0]) / 3, want_C[k], 0.1);
+}
+
 static void model_quench_heat__march__is_of_second_order_in_time(void) {
     /* own rule, time alone: against a run at a tenth of the finest tolerance, on the same nodes.
      * The tolerance is of one step; where it rules the steps (from .01 K on; before, the largest
@@ -161,5 +198,6 @@ static void model_quench_heat__elastic_bow__is_of_second_order(void) {
 
 HS_TEST_MAIN("model_quench_heat", TEST(model_quench_heat__flat__is_of_second_order_in_space),
              TEST(model_quench_heat__oblique_edges__are_of_second_order_in_space),
+             TEST(model_quench_heat__square__keeps_its_corner),
              TEST(model_quench_heat__march__is_of_second_order_in_time),
              TEST(model_quench_heat__elastic_bow__is_of_second_order))
