@@ -4,6 +4,7 @@
 #include "constants.h"
 #include "hardskin/tables/table.h"
 #include "hardskin/units/format.h"
+#include "plan/descale_state.h"
 #include "plan/words.h"
 
 #include <math.h>
@@ -99,6 +100,8 @@ hs_status hs_fill_route(hs_result *result, const hs_chain *chain, hs_history_wor
                                 .case_depth_m = depth_m,
                                 .hardness_HRC = hs_hardened_HRC(hs_chain_surface_HV(chain, i + 1)),
                                 .lost_m = hs_loss_metal(&chain->loss, i + 1, middle)};
+        const hs_descale_at at = hs_descale_state(chain, i + 1);
+        out->cooled_HRC = at.self_hard ? at.surface_HRC : NAN;
         describe(out, step, job->inch_first);
         const hs_route_heat *heat = packed_heat(&chain->route, i);
         if (heat) take_times(out, heat);

@@ -68,17 +68,23 @@ static int richer_medium(hs_variant *v, int size) {
 
 static int wrapped_reheat(hs_variant *v, int size) {
     (void)size;
-    hs_step *step = last_step(v, HS_REHEAT);
-    int row = row_of(HS_TABLE_ATMOSPHERE, "wrapped");
-    if (!step || row < 0) return 0;
+    int row = row_of(HS_TABLE_ATMOSPHERE, "wrapped"), wrapped = 0;
+    if (row < 0) return 0;
     const hs_table *t = hs_table_get(HS_TABLE_ATMOSPHERE);
-    if (hs_table_number(t, step->medium_row, HS_ATMOSPHERE_MULTIPLIER) <=
-        hs_table_number(t, (size_t)row, HS_ATMOSPHERE_MULTIPLIER))
-        return 0;
-    step->medium_row = (size_t)row;
-    step->medium = hs_table_text(t, (size_t)row, 0);
-    step->oxygen = 0; /* was that of the open fire */
-    snprintf(v->what, sizeof v->what, "wrap the part for the reheat");
+    for (size_t i = 0; i < v->job.steps; i++) {
+        hs_step *step = &v->step[i];
+        if (step->kind != HS_REHEAT ||
+            hs_table_number(t, step->medium_row, HS_ATMOSPHERE_MULTIPLIER) <=
+                hs_table_number(t, (size_t)row, HS_ATMOSPHERE_MULTIPLIER))
+            continue;
+        step->medium_row = (size_t)row;
+        step->medium = hs_table_text(t, (size_t)row, 0);
+        step->oxygen = 0; /* was that of the open fire */
+        wrapped++;
+    }
+    if (wrapped == 0) return 0;
+    snprintf(v->what, sizeof v->what, "wrap the part for %s",
+             wrapped > 1 ? "every reheat" : "the reheat");
     snprintf(v->text, sizeof v->text, "foil or coating; less scale and hardly any soft rim");
     return 1;
 }

@@ -18,19 +18,26 @@ static void steel_lines(hs_page *page) {
 
 static void step_lines(hs_page *page) {
     const hs_result *r = page->result;
+    int doubtful = 0;
     if (r->steps == 0) return;
     hs_page_heading(page, "A2 After each step");
     hs_page_say(page, 2, "%4s  %7s  %7s  %s", "HRC", "case mm", "lost mm", "step");
     for (size_t i = 0; i < r->steps; i++) {
         const hs_result_step *s = &r->step[i];
         char hard[16] = "soft";
-        if (isfinite(s->hardness_HRC)) snprintf(hard, sizeof hard, "%.0f", s->hardness_HRC);
+        if (isfinite(s->hardness_HRC)) {
+            snprintf(hard, sizeof hard, "%.0f", s->hardness_HRC);
+        } else if (s->cooled_HRC > 0) {
+            snprintf(hard, sizeof hard, "%.0f?", s->cooled_HRC);
+            doubtful = 1;
+        }
         hs_page_say(page, 2, "%4s  %7.3f  %7.4f  %s", hard, s->case_depth_m * 1e3, s->lost_m * 1e3,
                     s->text);
     }
     hs_page_say(page, 2,
                 "Case to %.0f HV, as if hardened with what it then has; lost as scale per side.",
                 r->hard.limit_HV);
+    if (doubtful) hs_page_say(page, 2, "?: the most that its cooling without a quench may leave.");
     hs_text_heats(page);
 }
 

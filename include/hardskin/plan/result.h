@@ -300,7 +300,8 @@ typedef struct hs_result_step {
     double heat_up_low_s, heat_up_high_s, red_s; /* its 95 % bounds; box red; from fire on */
     double temp_K;
     double case_depth_m; /* to the limit after this step, as if hardened now */
-    double hardness_HRC; /* surface after this step, NaN = soft */
+    double hardness_HRC; /* surface after this step, NaN = not quenched */
+    double cooled_HRC;   /* what a slow cooling may leave at most, NaN = soft */
     double lost_m;       /* scale lost so far, per side */
     char text[120];
 } hs_result_step;

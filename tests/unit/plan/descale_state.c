@@ -58,6 +58,9 @@ static void state__air_cooled__may_be_hard(void) {
     with_tank(&t, "16MnCr5", "air", 0);
     hs_result r = run(&t);
     CHECK(r.descale_verdict == HS_CLEAN_STOP && r.descale.hardness_HRC >= 31);
+    /* own contract: the table of the steps says the same as the tank */
+    NEAR(r.step[1].cooled_HRC, r.descale.hardness_HRC, 0);
+    CHECK(isnan(r.step[1].hardness_HRC) && isnan(r.step[3].cooled_HRC));
     t.step[2].by = HS_BY_BRUSH;
     r = run(&t);
     CHECK(r.descale_verdict == HS_CLEAN_OK);

@@ -36,6 +36,20 @@ static double hours_of(const hs_remedy *r) {
     return h + min / 60.0;
 }
 
+static void variant__wrap__takes_every_open_reheat(void) {
+    static test_job t;
+    static hs_variant v;
+    size_t n, open = (size_t)hs_table_row(hs_table_get(HS_TABLE_ATMOSPHERE), 0, "open lean flame");
+    size_t wrapped = (size_t)hs_table_row(hs_table_get(HS_TABLE_ATMOSPHERE), 0, "wrapped");
+    test_job_plate(&t, "16MnCr5");
+    t.step[1] = t.step[2]; /* two heats in the open, one after the other */
+    t.step[1].medium_row = t.step[2].medium_row = open;
+    hs_variant_start(&v, &t.job);
+    CHECK(hs_changes(&n)[0].change(&v, 0) && strstr(v.what, "every reheat") != NULL);
+    CHECK(v.step[1].medium_row == wrapped && v.step[2].medium_row == wrapped);
+    CHECK(!hs_changes(&n)[0].change(&v, 0)); /* nothing left to wrap */
+}
+
 static void remedy__longer_soak__is_the_shortest_half_hour_that_opens(void) {
     /* independent: the whole plan run again at the soak named, and at half an hour less */
     static test_job t;
@@ -211,7 +225,8 @@ static void mask__only_a_face_that_asks_nothing__is_masked(void) {
     CHECK(v.face[1].finish == HS_SOFT && v.face[0].finish == HS_GROUND);
 }
 
-HS_TEST_MAIN("plan remedy", TEST(remedy__longer_soak__is_the_shortest_half_hour_that_opens),
+HS_TEST_MAIN("plan remedy", TEST(variant__wrap__takes_every_open_reheat),
+             TEST(remedy__longer_soak__is_the_shortest_half_hour_that_opens),
              TEST(soak__longer__is_never_worse_until_the_case_goes_through),
              TEST(remedy__no_soak_long_enough__is_said),
              TEST(remedy__stress_in_the_stock__is_taken_out_first),
