@@ -162,6 +162,8 @@ static void judge_dimension(hs_result_measured_dimension *out, const hs_job *job
         out->turn_at_m = hs_window_round(turn_at(&bench, job, i), inch, HS_NEAREST);
     set_removal(out, &bench, job, in, i);
     if (out->verdict != HS_WHEEL_GRIND) hs_measured_remedies(out, &bench, job, i, in);
+    if (out->verdict == HS_WHEEL_GRIND && !job->measured.dimension[i].shape_given)
+        out->verdict = HS_WHEEL_CARE; /* nobody has looked at what decides most */
     hs_measured_say(out, &bench, job, i, in);
 }
 
@@ -176,14 +178,17 @@ void hs_measured_judge(hs_result_measured *out, const hs_job *job, const hs_meas
     for (size_t i = 0; i < job->dimensions && i < HS_MAX_DIMENSIONS; i++) {
         const hs_measured_dimension *m = &job->measured.dimension[i];
         hs_result_measured_dimension *d = &out->dimension[i];
-        if (!m->size_given && !m->shape_given) continue;
+        if (!m->size_given && !m->shape_given && !(job->measured.hardness_high_HV > 0)) continue;
         d->present = 1;
         hs_text text = hs_text_start(d->note, sizeof d->note);
         d->turn_at_m = NAN;
         if (!m->size_given || !any_ground(job, i)) {
-            hs_text_add(&text, m->size_given ? "No face of it is ground."
-                                             : "No size measured: compare the shape with the "
-                                               "plan's shape limit.");
+            hs_text_add(&text, m->size_given    ? "No face of it is ground."
+                               : m->shape_given ? "No size measured: compare the shape with the "
+                                                  "plan's shape limit."
+                                                : "No size measured.");
+            if (any_ground(job, i)) hs_measured_soft(d, job, i, in);
+            if (d->verdict > out->verdict) out->verdict = d->verdict;
             continue;
         }
         judge_dimension(d, job, i, in);

@@ -57,6 +57,10 @@ hs_wheel hs_bench_judge(hs_bench *bench);
  * it is the narrowest of all. */
 double hs_bench_deep(hs_shape_limits limit);
 
+/** Hardness alone, where no size was measured: too soft is no, anything else decides nothing. */
+void hs_measured_soft(hs_result_measured_dimension *out, const hs_job *job, size_t dimension,
+                      const hs_measured_input *in);
+
 /** What would help, each judged again by hs_bench_judge; fills out->remedy. */
 void hs_measured_remedies(hs_result_measured_dimension *out, const hs_bench *bench,
                           const hs_job *job, size_t dimension, const hs_measured_input *in);

@@ -84,7 +84,10 @@ static void set_note(hs_result_measured_dimension *out, const hs_bench *b, const
         gap = " ";
     }
     if (!job->measured.dimension[i].shape_given) {
-        hs_text_add(&text, "%sShape not measured: the computed one is used.", gap);
+        hs_text_add(
+            &text,
+            "%sShape not measured: the computed one is used. Measure it before the wheel touches.",
+            gap);
         gap = " ";
     }
     if (!in->case_read) hs_text_add(&text, "%sCase not measured: the computed one is used.", gap);
@@ -155,6 +158,12 @@ static void mind_hardness(hs_result_measured_dimension *out, const hs_job *job, 
         if (out->remedy[k].verdict < HS_TIGHT) out->remedy[k].verdict = HS_TIGHT;
     hs_text text = note_on(out);
     say_soft(&text, m, rim_m, low, m->hardness_high_HV < asked, job->inch_first);
+}
+
+void hs_measured_soft(hs_result_measured_dimension *out, const hs_job *job, size_t dimension,
+                      const hs_measured_input *in) {
+    mind_hardness(out, job, dimension, in);
+    if (out->verdict == HS_WHEEL_CARE) out->verdict = HS_WHEEL_NONE;
 }
 
 /* No wheel touches an untempered case; tempered, it is what it was judged to be. */

@@ -91,13 +91,14 @@ static void wheel_lines(hs_page *page, size_t i) {
 static void dimension_lines(hs_page *page, size_t i) {
     const hs_result_measured_dimension *d = &page->result->measured.dimension[i];
     hs_page_say(page, 2, "%s: %s", page->job->dimension[i].name, hs_text_wheel(d->verdict));
-    if (d->verdict == HS_WHEEL_NO && d->note[0]) hs_page_say(page, 4, "%s", d->note);
+    int first = d->verdict == HS_WHEEL_NO || d->verdict == HS_WHEEL_CARE; /* why, at once */
+    if (first && d->note[0]) hs_page_say(page, 4, "%s", d->note);
     for (int k = 0; k < 2; k++)
         if (d->stop_if[k][0]) hs_page_say(page, 4, "%s", d->stop_if[k]);
     as_read(page, i);
     if (d->verdict != HS_WHEEL_NONE) shape_lines(page, i);
     if (d->verdict == HS_WHEEL_GRIND || d->verdict == HS_WHEEL_CARE) wheel_lines(page, i);
-    if (d->verdict != HS_WHEEL_NO && d->note[0]) hs_page_say(page, 4, "%s", d->note);
+    if (!first && d->note[0]) hs_page_say(page, 4, "%s", d->note);
 }
 
 static void remedy_lines(hs_page *page, const hs_result_measured_dimension *d) {

@@ -177,6 +177,19 @@ static void measured__what_is_missing__is_said_and_not_guessed(void) {
     d = judge(&b);
     NEAR(d->shape_m, 0.2e-3, TIGHT);
     CHECK(strstr(d->note, "Shape not measured") != NULL);
+    CHECK(d->verdict == HS_WHEEL_CARE && d->remedies == 0); /* own contract: not looked at */
+    worked_plate(&b); /* hardness alone: too soft is no, hard enough decides nothing */
+    b.job.measured.dimension[0].size_given = b.job.measured.dimension[0].shape_given = 0;
+    b.face[0].hardness_HV = b.face[1].hardness_HV = 653;
+    b.job.measured.hardness_low_HV = b.job.measured.hardness_high_HV = 400;
+    d = judge(&b);
+    CHECK(d->present && d->verdict == HS_WHEEL_NO && strstr(d->note, "softer than asked"));
+    b.in.face[0].soft_rim_m = 0.2e-3;
+    d = judge(&b);
+    CHECK(d->verdict == HS_WHEEL_NONE && strstr(d->note, "soft rim") != NULL);
+    b.job.measured.hardness_low_HV = b.job.measured.hardness_high_HV = 700;
+    d = judge(&b);
+    CHECK(d->present && d->verdict == HS_WHEEL_NONE && !strstr(d->note, "softer"));
     worked_plate(&b);
     b.in.face[0].clean_up_m = NAN;
     CHECK(judge(&b)->verdict == HS_WHEEL_NO); /* NaN grinds nothing */
