@@ -178,7 +178,8 @@ void hs_measured_judge(hs_result_measured *out, const hs_job *job, const hs_meas
     for (size_t i = 0; i < job->dimensions && i < HS_MAX_DIMENSIONS; i++) {
         const hs_measured_dimension *m = &job->measured.dimension[i];
         hs_result_measured_dimension *d = &out->dimension[i];
-        if (!m->size_given && !m->shape_given && !(job->measured.hardness_high_HV > 0)) continue;
+        int hardness = job->measured.hardness_high_HV > 0 && any_ground(job, i);
+        if (!m->size_given && !m->shape_given && !hardness) continue;
         d->present = 1;
         hs_text text = hs_text_start(d->note, sizeof d->note);
         d->turn_at_m = NAN;
