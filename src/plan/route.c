@@ -166,7 +166,8 @@ int hs_route_tempered(const hs_job *job) {
         const hs_step *s = &job->step[i];
         if (s->kind == HS_QUENCH) since = 0;
         if (s->kind != HS_TEMPER && s->kind != HS_BAKE) continue;
-        since |= s->temp_K.value >= HS_K_BAKE_LIMITS_TEMPER_LEAST - hair_K;
+        int brief = s->hold_s.value > 0 && s->hold_s.value < HS_K_BAKE_LIMITS_TEMPER_TIME_LEAST;
+        since |= !brief && s->temp_K.value >= HS_K_BAKE_LIMITS_TEMPER_LEAST - hair_K;
     }
     return since;
 }

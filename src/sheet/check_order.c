@@ -46,6 +46,9 @@ static objection judge_after(const state *s, hs_step_kind kind) {
     if (kind == HS_STRAIGHTEN && !s->quenched)
         return object("the quench after it would bend the part again: straighten comes later",
                       "quench, temper, straighten");
+    if (kind == HS_STRAIGHTEN && !s->tempered)
+        return object("a hard part that is not tempered cracks under the press",
+                      "quench, temper, straighten, temper");
     if (kind == HS_BAKE && !s->tempered && !s->descaled)
         return object("a bake follows a temper or a descale", "quench, temper, descale, bake");
     if (s->hot) return object("the part is still hot here", cool_first);

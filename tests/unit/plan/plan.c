@@ -254,7 +254,12 @@ static void plan__no_temper__is_stop_and_not_to_be_ground(void) {
     }
     t.step[4].temp_K = (hs_span){443.15, 443.15, 443.15};
     t.job.steps = 5;
+    const hs_span held = t.step[4].hold_s;
+    t.step[4].hold_s = (hs_span){60, 60, 60}; /* nor was a minute of it */
     hs_result r = run(&t);
+    CHECK(r.untempered && r.grind == HS_STOP);
+    t.step[4].hold_s = held;
+    r = run(&t);
     CHECK(!r.untempered && r.measured_verdict == HS_WHEEL_GRIND && r.grind == HS_GO);
 }
 

@@ -143,9 +143,11 @@ static const row rows[] = {
      "\"oxygen"},
     {P, "\"condition\": \"hot rolled\"", "\"rust\": \"some\"", HS_E_WORD, "/part/rust", "\"some\""},
     {B, "\"held\": \"chuck\"", "\"rust\": true", HS_E_TYPE, "/part/rust", "true"},
-    {P, "\"do\": \"temper\", \"at\": \"170 C\", \"for\": \"2 h\"", "\"do\": \"straighten\"",
-     HS_E_MISSING, "/route/4", "{\"do\": \"straighten\""},
+    {P, "\"for\": \"2 h\"", "\"for\": \"2 h\"}, {\"do\": \"straighten\"", HS_E_MISSING, "/route/5",
+     "{\"do\": \"straighten\""},
     /* order */
+    {P, "\"do\": \"temper\", \"at\": \"170 C\", \"for\": \"2 h\"",
+     "\"do\": \"straighten\", \"to\": \"0.1 mm\"", HS_E_ORDER, "/route/4/do", "\"straighten\""},
     {P, "\"do\": \"cool\", \"in\": \"box\"",
      "\"do\": \"temper\", \"at\": \"170 C\", \"for\": \"2 h\"", HS_E_ORDER, "/route/1/do",
      "\"temper\""},
