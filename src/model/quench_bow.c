@@ -10,6 +10,7 @@ static const double SUBSTEP_K = 10; /* of the fibres: against 2.5 K half a per c
 /* A section whose second moments differ by less than this share has no axes of its own: first_rad.
  */
 static const double ALIKE = 1e-6;
+static const double ALONG = 1e-9; /* an axis runs along x or y */
 static const double PI = 3.14159265358979323846;
 
 static void set_axes(hs_bow_surface *s, double first_rad) {
@@ -65,10 +66,9 @@ static void set_bath(runner *r, int film, int side) {
     r->c.bath.uneven = side < 0 ? 0 : r->q->uneven;
     r->c.bath.ax = side < 0 ? 0 : r->s->axis_x[side];
     r->c.bath.ay = side < 0 ? 0 : r->s->axis_y[side];
-    /* the axes of a section that is its own mirror image are x and y; so is its mesh if upright */
     int upright = r->w->mesh.upright;
-    r->c.fold_x = upright && r->q->mirror_x && fabs(r->c.bath.ax) < 0.5;
-    r->c.fold_y = upright && r->q->mirror_y && fabs(r->c.bath.ay) < 0.5;
+    r->c.fold_x = upright && r->q->mirror_x && fabs(r->c.bath.ax) < ALONG;
+    r->c.fold_y = upright && r->q->mirror_y && fabs(r->c.bath.ay) < ALONG;
 }
 
 /* At the outer films every other plasticity is run. Returns the step from one to the next. */
@@ -147,10 +147,21 @@ static void copy_turned(double (*out)[2], double (*first)[2], size_t n) {
     }
 }
 
-/* Is this side the mirror image of the one before it? The axes of such a section are x and y. */
+/* Is this side the mirror image of the one before it (turned half way, where the section is its own
+ * image both ways)? */
 static int mirrored(const runner *r, int side) {
-    int across_x = fabs(r->s->axis_x[side]) > 0.5;
-    return side % 2 == 1 && (across_x ? r->q->mirror_x : r->q->mirror_y);
+    int x = r->q->mirror_x, y = r->q->mirror_y;
+    if (side % 2 == 0) return 0;
+    return (x && y) || (x && fabs(r->s->axis_y[side]) < ALONG) ||
+           (y && fabs(r->s->axis_x[side]) < ALONG);
+}
+
+static void copy_mirrored(double (*out)[2], double (*other)[2], const runner *r) {
+    double keep_x = r->q->mirror_y ? -1 : 1, keep_y = r->q->mirror_x ? -1 : 1;
+    for (size_t k = 0; k < r->s->plasticities; k++) {
+        out[k][0] = keep_x * other[k][0];
+        out[k][1] = keep_y * other[k][1];
+    }
 }
 
 /* The opposite side at an outer film: what both have in common (of second order in the unevenness)
@@ -193,12 +204,7 @@ static hs_status run_side(runner *r, int side, int film, hs_error *err) {
         return HS_OK;
     }
     if (mirrored(r, side)) {
-        int across_x = fabs(r->s->axis_x[side]) > 0.5;
-        for (size_t k = 0; k < n; k++) {
-            const double *other = r->s->side[side - 1][film][k];
-            out[k][0] = across_x ? other[0] : -other[0];
-            out[k][1] = across_x ? -other[1] : other[1];
-        }
+        copy_mirrored(out, r->s->side[side - 1][film], r);
         return HS_OK;
     }
     if (from_middle(r, film)) {
