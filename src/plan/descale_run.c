@@ -21,8 +21,9 @@ int hs_descale_graphite(const hs_tank *t) {
     return !strcmp(t->anode, "graphite") || !strcmp(t->anode, "carbon");
 }
 
-/* A bar beside a rod, bodies further apart than the part is long, or face to face. The last is an
- * upper bound, as the current's tube is not let spread: to the safe side in time. */
+/* A bar beside a rod; else face to face, where the current's tube is not let spread, or two bodies
+ * far from each other, where it spreads all it can: the current finds the easier of the two, and so
+ * does the gas that is reckoned from it. Both rise with the gap, and pass into each other. */
 static hs_status resistance(hs_tank_run *run, const hs_descale_work *w, const hs_tank *t,
                             double area_m2, hs_error *err) {
     const hs_part *part = &w->job->part;
@@ -33,14 +34,17 @@ static hs_status resistance(hs_tank_run *run, const hs_descale_work *w, const hs
         return hs_bath_rods_ohm(&run->bath_ohm, k, t->gap_m + bar_m + rod_m, bar_m, rod_m, whole_m,
                                 err);
     }
-    if (t->gap_m >= hs_part_largest(part)) {
-        double part_m = sqrt(area_m2 / (4 * PI)), anode_m = sqrt(t->anode_area_m2 / (4 * PI));
-        run->geometry = "anode far off";
-        return hs_bath_compact_ohm(&run->bath_ohm, k, t->gap_m + part_m + anode_m, part_m, anode_m,
-                                   err);
-    }
-    run->geometry = "plates face to face";
-    return hs_bath_plates_ohm(&run->bath_ohm, k, t->gap_m, fmin(area_m2, t->anode_area_m2), err);
+    double part_m = sqrt(area_m2 / (4 * PI)), anode_m = sqrt(t->anode_area_m2 / (4 * PI));
+    double faces_ohm, far_ohm;
+    hs_status status =
+        hs_bath_plates_ohm(&faces_ohm, k, t->gap_m, fmin(area_m2, t->anode_area_m2), err);
+    if (status == HS_OK)
+        status =
+            hs_bath_compact_ohm(&far_ohm, k, t->gap_m + part_m + anode_m, part_m, anode_m, err);
+    if (status != HS_OK) return status;
+    run->geometry = far_ohm < faces_ohm ? "the current spread all round" : "plates face to face";
+    run->bath_ohm = fmin(far_ohm, faces_ohm);
+    return HS_OK;
 }
 
 hs_status hs_descale_run(hs_tank_run *run, const hs_descale_work *w, const hs_tank *t,

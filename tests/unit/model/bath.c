@@ -93,7 +93,7 @@ static void bath__compact_bodies__tend_to_two_spheres(void) {
     NEAR(ohm / two_spheres_ohm(4.7, .2, .05), 1, .01);
     CHECK(hs_bath_compact_ohm(&ohm, 4.7, .5, .05, .05, NULL) == HS_OK);
     NEAR(ohm / two_spheres_ohm(4.7, .5, .05), 1, 4e-4);
-    /* exact: an anode far off and all around is the reference's 1/(4 pi k a) */
+    /* exact: an the current spread all round and all around is the reference's 1/(4 pi k a) */
     CHECK(hs_bath_compact_ohm(&ohm, 4.7, 1e9, .03, 1e8, NULL) == HS_OK);
     CHECK(hs_bath_far_ohm(&far, 4.7, .03, NULL) == HS_OK);
     NEAR(ohm / far, 1, 1e-8);

@@ -63,11 +63,11 @@ static void descale__operating_point__solves_the_cell_and_says_what_limits(void)
     NEAR(cell_volts(&d, 5), d.volts_V, 1e-9);
     NEAR(cell_volts(&d, d.tank.bath_amps_A), 24, 1e-9);
     NEAR(d.tank.most_amps_A, 5, 0);
-    soft_tank(&s, 24, 50); /* the area: 3 A/dm2 on 4 dm2 */
+    soft_tank(&s, 12, 50); /* the area: 3 A/dm2 on 4 dm2 */
     plan(&d, &s);
     CHECK(d.tank.limit == HS_TANK_LIMIT_AREA && strstr(d.tank.limited, "Turn the supply down"));
     NEAR(d.tank.usual_amps_A, 12, 1e-6);
-    NEAR(cell_volts(&d, d.tank.most_amps_A), 24, 1e-9);
+    NEAR(cell_volts(&d, d.tank.most_amps_A), 12, 1e-9);
     CHECK(!d.tank.above_practice && d.air.most_fresh_air_m3_s > d.fresh_air_m3_s);
     /* own contract: air for all the supply can give, as the bath may pass more than computed */
     NEAR(d.air.most_fresh_air_m3_s, .0612 * 50 / 3600, 1e-12);
@@ -126,7 +126,7 @@ static void descale__small_tub__grows_hot(void) {
 static void descale__small_current__is_told_what_raises_it(void) {
     shop_floor s;
     hs_result_descale d, again;
-    soft_tank(&s, 4, 20);
+    soft_tank(&s, 3.2, 20);
     plan(&d, &s);
     CHECK(d.tank.below_practice && d.tank.density_A_m2 < 100);
     CHECK(d.tank.limit == HS_TANK_LIMIT_BATH);
@@ -134,7 +134,10 @@ static void descale__small_current__is_told_what_raises_it(void) {
     int nearer = 0, soda = 0, warmer = 0, supply = 0;
     for (size_t i = 0; i < d.tank.remedies; i++) {
         const hs_tank_remedy *r = &d.tank.remedy[i];
-        CHECK(r->density_A_m2 > d.tank.density_A_m2 && r->time_s < d.time_s);
+        CHECK(r->density_A_m2 > d.tank.density_A_m2);
+        /* half of a part far from its anode gets more than half of the current: denser, but in all
+         * it takes longer */
+        CHECK(r->time_s < d.time_s || strstr(r->what, "half of the part"));
         if (i > 0) CHECK(r->density_A_m2 <= d.tank.remedy[i - 1].density_A_m2);
         nearer |= !strncmp(r->what, "anode nearer, 75 mm", 19);
         soda |= !strncmp(r->what, "more soda, 100 g/L", 18);
@@ -183,11 +186,14 @@ static void descale__geometry__follows_the_sheet(void) {
     hs_result_descale d;
     soft_tank(&s, 12, 100);
     plan(&d, &s);
-    CHECK(!strcmp(d.tank.geometry, "plates face to face"));
-    NEAR(d.tank.bath_ohm, .15 / (d.tank.conductivity_S_m * .04), 1e-6);
-    s.step[2].tank.gap_m = .3; /* further off than the plate is long */
+    CHECK(!strcmp(d.tank.geometry, "the current spread all round"));
+    s.step[2].tank.gap_m = .05; /* face to face is the easier way */
     plan(&d, &s);
-    CHECK(!strcmp(d.tank.geometry, "anode far off"));
+    CHECK(!strcmp(d.tank.geometry, "plates face to face"));
+    NEAR(d.tank.bath_ohm, .05 / (d.tank.conductivity_S_m * .04), 1e-6);
+    s.step[2].tank.gap_m = .3;
+    plan(&d, &s);
+    CHECK(!strcmp(d.tank.geometry, "the current spread all round"));
     double a = sqrt(.04 / (4 * PI)); /* exact: two spheres of that surface, first order */
     NEAR(d.tank.bath_ohm, (2 / a - 2 / (.3 + 2 * a)) / (4 * PI * d.tank.conductivity_S_m), 1e-6);
     /* a bar of 20 mm beside a rod of 12 mm: acosh of the reference page */
