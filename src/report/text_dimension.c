@@ -159,6 +159,11 @@ static void shape_line(hs_page *page, size_t i) {
     hs_page_say(page, 15, "%s%s%s", word, flat ? ", over " : "", flat ? over.text : "");
     hs_page_say(page, 15, "to expect: typical %s; 1 part in 20 has %s or more", usual.text,
                 high.text);
+    if (d->shape_high_m > d->shape_limit_m)
+        hs_page_say(page, 15,
+                    "%s may pass the limit, which takes all else at its worst: such a part is not "
+                    "lost; write what was measured into the sheet and plan again",
+                    d->shape_m > d->shape_limit_m ? "most parts" : "more than 1 part in 20");
     const double more_m = 10e-6; /* of what nobody reads there is no line */
     if (d->shape_limit_middle_m > d->shape_limit_m + more_m)
         hs_page_say(page, 15, "with the rough size at mid window: at most %s",
