@@ -54,7 +54,7 @@ BELONGS = {
     "quench-steam": QUENCH("water", "still water", "brine", "polymer"),
     "quench-brine": QUENCH("brine"), "quench-still-water": QUENCH("still water"),
     "temper-soon": QUENCH(), "straighten-hard": lambda s: s["do"] == "straighten",
-    "brush-dust": DESCALE("brush"), "blast-dust": DESCALE("blast"),
+    "brush-dust": DESCALE("brush", "flap disc"), "blast-dust": DESCALE("blast"),
     "acid-burn": DESCALE("acid"), "acid-water": DESCALE("acid"), "acid-bleach": DESCALE("acid"),
     "acid-hydrogen": DESCALE("acid"), "acid-waste": DESCALE("acid"),
     "hydrogen-explosive": TANK, "no-lid": TANK, "spark-distance": TANK, "supply-isolated": TANK,

@@ -81,10 +81,14 @@ static void state__every_step__is_told_the_worst_first(void) {
     CHECK(r.descale_verdict == HS_CLEAN_STOP && r.descale.step == 6 && r.other_descales == 1);
     t.step[6].by = HS_BY_BRUSH;
     t.step[2].by = HS_BY_ACID;
-    t.step[2].tank = (hs_tank){.acid = "citric", .tub_m3 = 4e-4}; /* hardly larger than the part */
+    t.step[2].tank = (hs_tank){.acid = "citric", .tub_m3 = 4e-4}; /* enough: of equals the last */
     t.step[0].medium = "charcoal";
     r = run(&t);
-    CHECK(r.descale.step == 6 || r.descale_verdict == HS_CLEAN_CARE);
+    CHECK(r.descale.step == 6 && r.descale_verdict == HS_CLEAN_OK);
+    t.step[2].by = HS_BY_ELECTROLYSIS; /* soft, but its room has no air: care comes first */
+    t.step[2].tank = (hs_tank){.acid = "", .anode = "", .accepted = "", .room_m3 = 5};
+    r = run(&t);
+    CHECK(r.descale.step == 2 && r.descale_verdict == HS_CLEAN_CARE);
 }
 
 static void state__what_a_flap_disc_takes__comes_off_the_stock(void) {
