@@ -38,7 +38,7 @@ static const char *next_fault(hs_bake_step next) {
     case HS_BAKE_TOO_SHORT:
         return "the route's bake is too short: take";
     case HS_BAKE_TOO_HOT:
-        return "the route's bake is hotter than the temper allows and draws the hardness: take";
+        return "the route's bake is hotter than is safe for the hardness: take";
     case HS_BAKE_SERVES:
         break;
     }

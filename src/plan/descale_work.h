@@ -21,7 +21,7 @@ typedef enum hs_bake_step {
     HS_BAKE_ABSENT,
     HS_BAKE_TOO_COOL,
     HS_BAKE_TOO_SHORT,
-    HS_BAKE_TOO_HOT, /* drives hydrogen out, but draws the hardness */
+    HS_BAKE_TOO_HOT, /* drives hydrogen out, but may draw the hardness */
     HS_BAKE_SERVES
 } hs_bake_step;
 

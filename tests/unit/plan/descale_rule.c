@@ -171,7 +171,7 @@ static void descale__bake__is_that_of_the_temper(void) {
     CHECK(strstr(d.bake, "within 1 h") && strstr(d.bake, "3 h at the"));
     CHECK(!strstr(d.bake, "add") && strstr(d.bake, "no guarantee"));
     plan(&d, FLOOR_TEMPERED, HS_BY_ACID, "", NEXT_HOT_BAKE);
-    CHECK(strstr(d.bake, "draws the hardness") != NULL);
+    CHECK(strstr(d.bake, "safe for the hardness") != NULL);
     plan(&d, FLOOR_LOWEST, HS_BY_ACID, "", NEXT_BAKE);
     NEAR(d.bake_temp_K, floor_kelvin(130), 1e-9);
     plan(&d, FLOOR_THROUGH_HARD, HS_BY_ACID, "", NEXT_BAKE);
