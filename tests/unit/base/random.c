@@ -33,6 +33,28 @@ static void random__inputs_of_one_sample__are_not_correlated(void) {
     NEAR(sum / N, 0, 5 / sqrt(N));
 }
 
+static void random__tails__hold_what_normal_tables_say(void) {
+    /* published: process capability of 1: 2699.8 of a million lie beyond three standard
+     * deviations; JCGM 101, 9.2: four normals summed, 95 % within 3.92, four rectangular ones of
+     * standard deviation 1 within 3.88. Within four standard errors of the draws. */
+    enum { N = 400000 };
+    unsigned beyond = 0, normals = 0, rectangular = 0;
+    for (unsigned i = 0; i < N; i++) {
+        double sum = 0, flat = 0;
+        for (unsigned k = 0; k < 4; k++) {
+            double z = hs_random_normal(11, i, k);
+            beyond += fabs(z) > 3;
+            sum += z;
+            flat += sqrt(12) * (hs_random_uniform(12, i, k) - 0.5);
+        }
+        normals += fabs(sum) <= 3.92;
+        rectangular += fabs(flat) <= 3.88;
+    }
+    NEAR(1e6 * beyond / (4.0 * N), 2699.8, 4 * 1e6 * sqrt(2.6998e-3 / (4.0 * N)));
+    NEAR((double)normals / N, .95, 4 * sqrt(.95 * .05 / N));
+    NEAR((double)rectangular / N, .95, .0004 + 4 * sqrt(.95 * .05 / N)); /* 3.88 is rounded */
+}
+
 static void random__same_key__same_number(void) {
     CHECK(hs_random_uniform(1, 2, 3) == hs_random_uniform(1, 2, 3));
     CHECK(hs_random_uniform(1, 2, 3) != hs_random_uniform(1, 3, 2));
@@ -42,4 +64,4 @@ static void random__same_key__same_number(void) {
 HS_TEST_MAIN("base random", TEST(random__normal_quantile__inverts_the_error_function),
              TEST(random__uniform__has_the_moments_of_a_uniform),
              TEST(random__inputs_of_one_sample__are_not_correlated),
-             TEST(random__same_key__same_number))
+             TEST(random__tails__hold_what_normal_tables_say), TEST(random__same_key__same_number))

@@ -225,6 +225,10 @@ static void bath__heat_soda_and_leads__match_the_check_values(void) {
     NEAR(hs_bath_soda_mass(HS_SODA_CRYSTALS, 1), (105.988 + 180.15) / 105.988, .0002);
     NEAR(hs_bath_soda_mass(HS_SODA_MONOHYDRATE, 1), (105.988 + 18.015) / 105.988, .0001);
     NEAR(hs_bath_soda_mass(HS_SODA_FROM_BICARBONATE, 1), 2 * 84.006 / 105.988, .0003);
+    /* computed: 2.6998 and 1.1700 by mass; carbonate from baked bicarbonate x .6308 */
+    NEAR(hs_bath_soda_mass(HS_SODA_CRYSTALS, 1), 2.6998, .00006);
+    NEAR(hs_bath_soda_mass(HS_SODA_MONOHYDRATE, 1), 1.1700, .00006);
+    NEAR(1 / hs_bath_soda_mass(HS_SODA_FROM_BICARBONATE, 1), .6308, .00006);
     NEAR(hs_bath_soda_mass(HS_SODA_ANHYDROUS, 3), 3, 0);
     double mm2 = NAN;
     CHECK(hs_bath_cable_mm2(&mm2, 19.5, NULL) == HS_OK);

@@ -79,6 +79,8 @@ static void grind__burn__matches_the_check_value(void) {
     double u = NAN, faster = NAN, deeper = NAN, lc = NAN;
     CHECK(hs_grind_burn_J_m3(&u, .02e-3, .200, .250, NULL) == HS_OK);
     NEAR(u / 1e9, 39.4, .06);
+    /* the same: u = 6.2 + 7.42 d^1/4 a^-3/4 v^-1/2 in J/mm3, mm and mm/s */
+    NEAR((u / 1e9 - 6.2) / (pow(200, .25) * pow(.02, -.75) / sqrt(250)), 7.42, .006);
     CHECK(hs_grind_burn_J_m3(&faster, .02e-3, .200, .500, NULL) == HS_OK);
     CHECK(hs_grind_burn_J_m3(&deeper, .04e-3, .200, .250, NULL) == HS_OK);
     CHECK(faster < u && deeper < u);

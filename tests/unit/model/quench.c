@@ -87,28 +87,38 @@ static hs_status quench(const hs_quench_steel *steel, double h, const double *ed
 }
 
 static void model_quench__strip_one_face__keeps_published_curvature(void) {
-    /* independent: fibre strip converged to .1 %, computed twice; peak .25762, residual -1.6376e-2
-     * 1/m; general-purpose finite elements, plane stress -1.632e-2 and .2574. */
+    /* independent: fibre strip converged to .1 %, computed twice; peak .25762 the other way,
+     * residual -1.6376e-2 1/m; general-purpose finite elements, plane stress -1.632e-2 and .2574,
+     * a solid of 20 x 20 mm -1.687e-2 and .2553 (1 % of the peak: strain across it). */
     const double edge[] = {1, 0, 0, 0}, K = 0;
     hs_quench_steel steel = plain();
     fill_points((hs_quench_point){.share = 1});
     CHECK(hs_quench_mesh_make(&mesh, &strip, 1e-3, 0, 0, NULL) == HS_OK);
     CHECK(quench(&steel, 3000, edge, 50, &K, 1, 0) == HS_OK);
     NEAR(left[0].kappa_x_1_m, -1.6376e-2, 0.005 * 0.25762);
-    NEAR(fabs(left[0].peak_kappa_x_1_m), 0.25762, 0.005 * 0.25762);
+    NEAR(left[0].peak_kappa_x_1_m, 0.25762, 0.005 * 0.25762);
+    NEAR(left[0].kappa_x_1_m, -1.632e-2, 0.005 * 0.2574);
+    NEAR(left[0].peak_kappa_x_1_m, 0.2574, 0.005 * 0.2574);
+    NEAR(left[0].kappa_x_1_m, -1.687e-2, 0.01 * 0.2553);
+    NEAR(left[0].peak_kappa_x_1_m, 0.2553, 0.01 * 0.2553);
     NEAR(left[0].kappa_y_1_m, 0, 1e-9);
     CHECK(cost.heat_error < 1e-8);
 }
 
 static void model_quench__strip_uneven__keeps_published_curvature(void) {
-    /* independent: the same; -2.673e-3, peak 4.434e-2; even 3000/3000 stays straight. */
+    /* independent: the same; -2.673e-3, peak 4.434e-2; finite elements, plane stress -2.652e-3 and
+     * 4.432e-2, a solid -2.792e-3 and 4.396e-2; even 3000/3000 stays straight. */
     const double uneven[] = {1, 0, 1000.0 / 1500, 0}, even[] = {1, 0, 1, 0}, K = 0;
     hs_quench_steel steel = plain();
     fill_points((hs_quench_point){.share = 1});
     CHECK(hs_quench_mesh_make(&mesh, &strip, 1e-3, 0, 0, NULL) == HS_OK);
     CHECK(quench(&steel, 1500, uneven, 50, &K, 1, 0) == HS_OK);
-    NEAR(left[0].kappa_x_1_m, -2.673e-3, SHARE * 4.434e-2);
-    NEAR(fabs(left[0].peak_kappa_x_1_m), 4.434e-2, 0.005 * 4.434e-2);
+    NEAR(left[0].kappa_x_1_m, -2.673e-3, 0.005 * 4.434e-2);
+    NEAR(left[0].peak_kappa_x_1_m, 4.434e-2, 0.005 * 4.434e-2);
+    NEAR(left[0].kappa_x_1_m, -2.652e-3, 0.005 * 4.432e-2);
+    NEAR(left[0].peak_kappa_x_1_m, 4.432e-2, 0.005 * 4.432e-2);
+    NEAR(left[0].kappa_x_1_m, -2.792e-3, 0.01 * 4.396e-2);
+    NEAR(left[0].peak_kappa_x_1_m, 4.396e-2, 0.01 * 4.396e-2);
     CHECK(quench(&steel, 3000, even, 50, &K, 1, 0) == HS_OK);
     NEAR(left[0].kappa_x_1_m, 0, 1e-9);
     /* independent: stress left, +66.5 in the middle, -100 MPa in the skin (.5 %, and what half a
@@ -121,7 +131,9 @@ static void model_quench__strip_uneven__keeps_published_curvature(void) {
 }
 
 static void model_quench__strip_with_martensite__keeps_published_curvature(void) {
-    /* independent: -4.15e-2, 5.37e-2, 8.85e-2, .1193; peak at K = 0 .1969 */
+    /* independent: -4.15e-2, 5.37e-2, 8.85e-2, .1193; peak at K = 0 -.1969; finite elements of
+     * plane stress, K = 0: -4.05e-2 of 20 and -4.11e-2 and -.1958 of 40 elements. A strip of 300
+     * mm bows -.467 and at 6e-5 per MPa +.996 mm */
     const double edge[] = {1, 0, 1000.0 / 1500, 0}, K[] = {0, 3e-11, 6e-11, 1.2e-10};
     const double expected[] = {-4.15e-2, 5.37e-2, 8.85e-2, 0.1193};
     hs_quench_steel steel = hardening(0.75);
@@ -130,7 +142,11 @@ static void model_quench__strip_with_martensite__keeps_published_curvature(void)
     CHECK(quench(&steel, 1500, edge, 20, K, 4, 2.5) == HS_OK);
     for (int k = 0; k < 4; k++)
         NEAR(left[k].kappa_x_1_m, expected[k], SHARE * 0.1193);
-    NEAR(fabs(left[0].peak_kappa_x_1_m), 0.1969, SHARE * 0.1969);
+    NEAR(left[0].peak_kappa_x_1_m, -0.1969, 0.01 * 0.1969);
+    NEAR(left[0].peak_kappa_x_1_m, -0.1958, 0.01 * 0.1958);
+    NEAR(left[0].kappa_x_1_m, -4.11e-2, SHARE * 0.1193);
+    NEAR(1e3 * hs_bow_sag_m(left[0].kappa_x_1_m, 0.3), -0.467, 1e3 * SHARE * 0.1193 * 0.09 / 8);
+    NEAR(1e3 * hs_bow_sag_m(left[2].kappa_x_1_m, 0.3), 0.996, 1e3 * SHARE * 0.1193 * 0.09 / 8);
 }
 
 /* C = .18 + .62 erfc(d / 1.4 mm) from each face that is open. */
@@ -167,6 +183,7 @@ static void model_quench__carburised_strip__keeps_published_curvature(void) {
     CHECK(quench(&steel, 1500, even, 20, K, 4, 2.5) == HS_OK);
     NEAR(left[0].kappa_x_1_m, -3.31e-2, SHARE * 0.1103);
     NEAR(left[2].kappa_x_1_m, -5.97e-2, SHARE * 0.1103);
+    NEAR(1e3 * hs_bow_sag_m(left[2].kappa_x_1_m, 0.3), -0.67, 1e3 * SHARE * 0.1103 * 0.09 / 8);
     NEAR(left[3].kappa_x_1_m, -5.57e-2, SHARE * 0.1103);
 }
 
@@ -203,13 +220,15 @@ static void model_quench__sections__keep_published_curvatures(void) {
 }
 
 static void model_quench__angle__keeps_mean_strain_and_even_bow(void) {
-    /* independent: e0 -1.1963e-2; evenly cooled 1.324e-3 and 9.57e-4 1/m */
+    /* independent: e0 -1.1963e-2, finite elements -1.1957e-2; evenly cooled 1.324e-3 and 9.57e-4
+     * 1/m */
     const double edge[] = {1000.0 / 1500, 1, 1, 1, 1, 1}, K = 0;
     hs_quench_steel steel = plain();
     fill_points((hs_quench_point){.share = 1});
     CHECK(hs_quench_mesh_make(&mesh, &angle, 1e-3, 0, 0, NULL) == HS_OK);
     CHECK(quench(&steel, 1500, edge, 50, &K, 1, 0) == HS_OK);
     NEAR(left[0].e0, -1.1963e-2, 5e-7);
+    NEAR(left[0].e0, -1.1957e-2, 1e-3 * 1.1957e-2); /* two meshes of them agree to 1 to 3 % */
     CHECK(quench(&steel, 1500, NULL, 50, &K, 1, 0) == HS_OK);
     NEAR(left[0].kappa_x_1_m, 1.324e-3, 0.005 * 5.868e-2);
     NEAR(left[0].kappa_y_1_m, 9.57e-4, 0.005 * 5.868e-2);

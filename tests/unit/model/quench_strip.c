@@ -252,13 +252,15 @@ static void model_quench_strip__thicknesses_and_films__range_as_printed(void) {
 
 static void model_quench_strip__flat__is_not_a_strip(void) {
     /* independent: ten per cent, K 6e-5 per MPa, 20 mm thick: .15, .09, .04 mm per 300 at a width
-     * of 20, 40, 60 mm, .15 at 200 (printed to .01); the slower face, here the bottom, is the
-     * hollow one there */
-    static const double width_m[] = {20e-3, 40e-3, 60e-3, 200e-3}, mm[] = {0.15, 0.09, 0.04, 0.15};
+     * of 20, 40, 60 mm, .085 at 100, .15 at 200 (printed to .01 or .005); the slower face, here the
+     * bottom, is the hollow one there */
+    enum { FLATS = 5 };
+    static const double width_m[FLATS] = {20e-3, 40e-3, 60e-3, 100e-3, 200e-3};
+    static const double mm[FLATS] = {0.15, 0.09, 0.04, 0.085, 0.15};
     const double slow[] = {0.95, 1, 1.05, 1}, K = 6e-11;
     hs_quench_steel steel = hardening(180e9);
     hs_curve film = hs_curve_flat(1500);
-    for (int i = 0; i < 4; i++) {
+    for (int i = 0; i < FLATS; i++) {
         lay(width_m[i], 20e-3, i < 3 ? 1e-3 : 2e-3, 0);
         fill(even_point);
         quench(&steel, &film, slow, 20, &K, 1);
