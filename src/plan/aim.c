@@ -16,11 +16,11 @@ double hs_aim_readable(double size, double low, double high, int coarse_places, 
     return fine >= low - noise && fine <= high + noise ? fine : NAN;
 }
 
-double hs_aim_slack(const hs_window_found *f, const hs_dimension_draws *d, const hs_size *finish,
-                    double rough_m, size_t i) {
+double hs_aim_room(const hs_window_found *f, const double need_m[2], const double may_m[2],
+                   const hs_size *finish, double rough_m) {
     double low_m = f->inside ? finish->lower_m - rough_m : rough_m - finish->upper_m;
     double high_m = f->inside ? finish->upper_m - rough_m : rough_m - finish->lower_m;
-    double need = d->need_m[0][i] + d->need_m[1][i], may = d->may_m[0][i] + d->may_m[1][i];
+    double need = need_m[0] + need_m[1], may = may_m[0] + may_m[1];
     if (f->grounds == 0) /* the size as hardened must lie inside the finished limits */
         return fmin(high_m - need, need - low_m);
     if (f->grounds == 1) return fmin(low_m - need, may - high_m);
@@ -28,8 +28,15 @@ double hs_aim_slack(const hs_window_found *f, const hs_dimension_draws *d, const
     hs_decide_share(clean, f, low_m);
     hs_decide_share(keep, f, high_m);
     for (int k = 0; k < 2; k++)
-        best = fmin(best, fmin(clean[k] - d->need_m[k][i], d->may_m[k][i] - keep[k]));
+        best = fmin(best, fmin(clean[k] - need_m[k], may_m[k] - keep[k]));
     return best;
+}
+
+double hs_aim_slack(const hs_window_found *f, const hs_dimension_draws *d, const hs_size *finish,
+                    double rough_m, size_t i) {
+    const double need_m[2] = {d->need_m[0][i], d->need_m[1][i]};
+    const double may_m[2] = {d->may_m[0][i], d->may_m[1][i]};
+    return hs_aim_room(f, need_m, may_m, finish, rough_m);
 }
 
 /* Least and most stock over both faces that a draw bears: where hs_aim_slack changes its sign. */

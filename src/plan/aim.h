@@ -10,7 +10,12 @@
  *  none does. */
 double hs_aim_readable(double size, double low, double high, int coarse_places, int places);
 
-/** Slack of one draw at a rough size: positive when both faces clean up and keep their case. */
+/** Slack of a part at a rough size: positive when both faces clean up and keep their case.
+ *    need_m, may_m   in  of both faces */
+double hs_aim_room(const hs_window_found *found, const double need_m[2], const double may_m[2],
+                   const hs_size *finish, double rough_m);
+
+/** The same for one of the draws. */
 double hs_aim_slack(const hs_window_found *found, const hs_dimension_draws *d,
                     const hs_size *finish, double rough_m, size_t draw);
 

@@ -103,15 +103,20 @@ hs_status hs_chain_again(hs_chain *chain, const hs_chain *base, const hs_job *jo
     return finish(chain, base, work, err);
 }
 
+void hs_chain_draw_own(hs_part_draw *d, const hs_chain *chain, const double z[HS_INPUTS]) {
+    d->z = z;
+    d->lost_m = d->scale_m + hs_loss_taken(&chain->loss, z);
+    hs_warp_bow(&d->bow_x_m, &d->bow_y_m, &chain->warp, z);
+    d->set_up_m = chain->job->shop.setup_error_m * fabs(hs_draw_share(z[HS_IN_SETUP]));
+    d->scatter_m = HS_K_PLAN_DOUBT_PACK_SCATTER * hs_draw_share(z[HS_IN_PACK]);
+}
+
 hs_part_draw hs_chain_draw(const hs_chain *chain, const double z[HS_INPUTS]) {
-    hs_part_draw d = {.z = z};
+    hs_part_draw d = {0};
     if (chain->axes.n > 0)
         d.carbon = hs_response_at(&chain->response[0], &chain->job->part.steel, z);
     d.scale_m = hs_loss_metal(&chain->loss, chain->job->steps, z);
-    d.lost_m = d.scale_m + hs_loss_taken(&chain->loss, z);
-    hs_warp_bow(&d.bow_x_m, &d.bow_y_m, &chain->warp, z);
-    d.set_up_m = chain->job->shop.setup_error_m * fabs(hs_draw_share(z[HS_IN_SETUP]));
-    d.scatter_m = HS_K_PLAN_DOUBT_PACK_SCATTER * hs_draw_share(z[HS_IN_PACK]);
+    hs_chain_draw_own(&d, chain, z);
     return d;
 }
 
@@ -129,26 +134,18 @@ static double free_budget(const hs_chain *chain, size_t face, const hs_part_draw
     return fmax(total_m, fmin(HS_K_PLAN_DOUBT_FREE_STOCK, 0.5 * f->wall_m));
 }
 
-/* c: soft rim, surface softened by austenite, or the marks of the cut and of the scale. */
-static double clean_up(const hs_chain *chain, size_t face, const hs_part_draw *draw) {
-    const hs_face_chain *f = &chain->face[face];
-    double marks_m = HS_K_PLAN_DOUBT_MACHINED_LAYER + HS_K_PLAN_DOUBT_PIT_SHARE * draw->scale_m;
-    if (f->axis == HS_MAX_AXES || !hs_face_asks(&chain->job->face[face])) return marks_m;
-    double rim_m = hs_loss_rim(&chain->loss, hs_limit_least(&f->asked, draw->z), draw->z);
-    double most = hs_limit_most(&f->asked, draw->z);
-    if (most >= draw->carbon.surface_pct) return fmax(marks_m, rim_m);
-    double austenite_m = hs_response_depth(&chain->response[f->axis], most, &draw->carbon);
-    return fmax(marks_m, fmax(rim_m, austenite_m - draw->lost_m));
+/* Depth of the flat without the scatter of the load. */
+static double flat_to(const hs_chain *chain, size_t face, const hs_limit *limit,
+                      const hs_part_draw *draw) {
+    const hs_response *r = &chain->response[chain->face[face].axis];
+    if (chain->face[face].margin.high < 1) return 0;
+    return chain->reading.plan
+               ? hs_reading_depth(&chain->reading, chain, face, limit, draw->z)
+               : hs_response_depth(r, hs_limit_least(limit, draw->z), &draw->carbon);
 }
 
-static double depth_to(const hs_chain *chain, size_t face, const hs_limit *limit,
-                       const hs_part_draw *draw) {
-    const hs_response *r = &chain->response[chain->face[face].axis];
-    double depth_m = chain->reading.plan
-                         ? hs_reading_depth(&chain->reading, chain, face, limit, draw->z)
-                         : hs_response_depth(r, hs_limit_least(limit, draw->z), &draw->carbon);
-    if (!(depth_m > 0) || chain->face[face].margin.high < 1) return 0;
-    return fmax(0, depth_m + draw->scatter_m);
+static double scattered(double flat_m, const hs_part_draw *draw) {
+    return flat_m > 0 ? fmax(0, flat_m + draw->scatter_m) : 0;
 }
 
 static double level_of(const hs_limit *limit, const hs_part_draw *draw) {
@@ -156,10 +153,48 @@ static double level_of(const hs_limit *limit, const hs_part_draw *draw) {
     return (hs_limit_least(limit, draw->z) - c->core_pct) / (c->surface_pct - c->core_pct);
 }
 
-hs_trial hs_chain_trial(const hs_chain *chain, size_t face, double growth_m,
-                        const hs_part_draw *draw) {
+/* Soft rim, and how deep austenite softens the surface. */
+static void soften(hs_face_draw *out, const hs_chain *chain, size_t face,
+                   const hs_part_draw *draw) {
+    const hs_face_chain *f = &chain->face[face];
+    out->rim_m = hs_loss_rim(&chain->loss, hs_limit_least(&f->asked, draw->z), draw->z);
+    double most = hs_limit_most(&f->asked, draw->z);
+    if (most < draw->carbon.surface_pct)
+        out->austenite_m = hs_response_depth(&chain->response[f->axis], most, &draw->carbon);
+}
+
+hs_face_draw hs_chain_face_draw(const hs_chain *chain, size_t face, const hs_part_draw *draw) {
     const hs_face *f = &chain->job->face[face];
-    hs_trial t = {.steep = 1,
+    const hs_face_chain *c = &chain->face[face];
+    hs_face_draw out = {.steep = 1,
+                        .marks_m = HS_K_PLAN_DOUBT_MACHINED_LAYER +
+                                   HS_K_PLAN_DOUBT_PIT_SHARE * draw->scale_m};
+    if (c->axis == HS_MAX_AXES) return out;
+    double level = level_of(&c->wanted, draw);
+    out.wanted_m = flat_to(chain, face, &c->wanted, draw);
+    out.wanted_share = hs_face_edge_share(&chain->edge[face], level);
+    out.steep = hs_face_edge_steep(&chain->edge[face], level);
+    if (f->finish != HS_GROUND) return out;
+    if (hs_face_asks(f))
+        soften(&out, chain, face, draw);
+    else
+        out.free_m = free_budget(chain, face, draw);
+    if (!(f->hardness_HV > 0)) return out;
+    out.asked_m = flat_to(chain, face, &c->asked, draw);
+    out.asked_share = hs_face_edge_share(&chain->edge[face], level_of(&c->asked, draw));
+    return out;
+}
+
+/* c: soft rim, surface softened by austenite, or the marks of the cut and of the scale. */
+static double clean_up(const hs_face_draw *a, const hs_part_draw *draw) {
+    double soft_m = a->austenite_m > 0 ? fmax(a->rim_m, a->austenite_m - draw->lost_m) : a->rim_m;
+    return fmax(a->marks_m, soft_m);
+}
+
+hs_trial hs_chain_trial_of(const hs_chain *chain, size_t face, const hs_face_draw *a,
+                           double growth_m, const hs_part_draw *draw) {
+    const hs_face *f = &chain->job->face[face];
+    hs_trial t = {.steep = a->steep,
                   .sum = {.ground = f->finish == HS_GROUND,
                           .split_m = draw->set_up_m,
                           .lost_low_m = draw->lost_m,
@@ -167,26 +202,30 @@ hs_trial hs_chain_trial(const hs_chain *chain, size_t face, double growth_m,
                           .growth_low_m = growth_m,
                           .growth_high_m = growth_m}};
     if (chain->face[face].axis == HS_MAX_AXES) {
-        t.sum.clean_up_m = clean_up(chain, face, draw);
+        t.sum.clean_up_m = clean_up(a, draw);
         t.sum.budget_m = INFINITY; /* no case in it, none to keep */
         return t;
     }
-    const hs_limit *wanted = &chain->face[face].wanted;
-    double level = level_of(wanted, draw);
-    t.flat_m = depth_to(chain, face, wanted, draw);
-    t.case_m = t.flat_m * hs_face_edge_share(&chain->edge[face], level);
-    t.steep = hs_face_edge_steep(&chain->edge[face], level);
+    t.flat_m = scattered(a->wanted_m, draw);
+    t.case_m = t.flat_m * a->wanted_share;
     if (!t.sum.ground) return t;
-    t.sum.clean_up_m = clean_up(chain, face, draw);
-    t.sum.budget_m = hs_face_asks(f) ? t.case_m - f->case_m : free_budget(chain, face, draw);
+    t.sum.clean_up_m = clean_up(a, draw);
+    t.sum.budget_m = hs_face_asks(f) ? t.case_m - f->case_m : a->free_m;
     if (f->hardness_HV > 0)
-        t.sum.budget_m = fmin(t.sum.budget_m, hs_chain_hard_to(chain, face, draw));
+        t.sum.budget_m = fmin(t.sum.budget_m, scattered(a->asked_m, draw) * a->asked_share);
     return t;
+}
+
+hs_trial hs_chain_trial(const hs_chain *chain, size_t face, double growth_m,
+                        const hs_part_draw *draw) {
+    hs_face_draw alike = hs_chain_face_draw(chain, face, draw);
+    return hs_chain_trial_of(chain, face, &alike, growth_m, draw);
 }
 
 double hs_chain_hard_to(const hs_chain *chain, size_t face, const hs_part_draw *draw) {
     const hs_limit *asked = &chain->face[face].asked;
-    return depth_to(chain, face, asked, draw) * hs_chain_edge_share(chain, face, asked, draw);
+    return scattered(flat_to(chain, face, asked, draw), draw) *
+           hs_chain_edge_share(chain, face, asked, draw);
 }
 
 double hs_chain_edge_share(const hs_chain *chain, size_t face, const hs_limit *limit,

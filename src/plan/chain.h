@@ -56,6 +56,9 @@ typedef struct hs_part_draw {
 /** One draw of the part. */
 hs_part_draw hs_chain_draw(const hs_chain *chain, const double z[HS_INPUTS]);
 
+/** Another part of the same box: `z` differs from draw->z in inputs of its own only. */
+void hs_chain_draw_own(hs_part_draw *draw, const hs_chain *chain, const double z[HS_INPUTS]);
+
 /** Run the chain at the middle of all inputs and at the points its responses need.
  *  Returns  HS_OK; HS_E_THROUGH when the case of both sides takes more than half a wall; else as
  *           the models. */
@@ -86,6 +89,23 @@ typedef struct hs_trial {
 
 /** Is a case or a hardness asked of a face? Of one that is not, the wheel may take all of it. */
 int hs_face_asks(const hs_face *face);
+
+/** What is alike on a face of all parts of a box, in a draw. */
+typedef struct hs_face_draw {
+    double wanted_m, asked_m;         /* the flat's depth to both hardnesses, without the load's
+                                         scatter; 0: none */
+    double wanted_share, asked_share; /* of it, at the worst spot */
+    double steep;                     /* hs_trial */
+    double marks_m, rim_m;            /* clean-up by marks and pits; by the soft rim */
+    double austenite_m;               /* softened by austenite so deep; 0: not */
+    double free_m;                    /* most stock where nothing is asked; 0: something is */
+} hs_face_draw;
+
+hs_face_draw hs_chain_face_draw(const hs_chain *chain, size_t face, const hs_part_draw *draw);
+
+/** What one part of the box makes of it. */
+hs_trial hs_chain_trial_of(const hs_chain *chain, size_t face, const hs_face_draw *alike,
+                           double growth_m, const hs_part_draw *draw);
 
 /** One draw of one face of a dimension whose growth per side in that draw is `growth_m`. */
 hs_trial hs_chain_trial(const hs_chain *chain, size_t face, double growth_m,

@@ -10,13 +10,23 @@
 static const double bound_95 = 1.959963984540054; /* standard normal quantile of .975 */
 
 static const char *const names[HS_INPUTS] = {
-#define X(id, name) name,
+#define X(id, own, name) name,
+    HS_INPUT_LIST(X)
+#undef X
+};
+
+static const int owned[HS_INPUTS] = {
+#define X(id, own, name) own,
     HS_INPUT_LIST(X)
 #undef X
 };
 
 const char *hs_input_name(hs_input input) {
     return names[input];
+}
+
+int hs_input_own(hs_input input) {
+    return owned[input];
 }
 
 size_t hs_draws_wanted(double confidence) {
@@ -53,6 +63,15 @@ void hs_draws_take(hs_draws *draws, size_t n) {
             draws->rough[i][k] = 2 * hs_random_uniform(draws->seed, i, ROUGH_KEY + k) - 1;
     }
     if (draws->made < draws->n) draws->made = draws->n;
+}
+
+void hs_draws_own(double z[HS_INPUTS], double rough[HS_MAX_DIMENSIONS], uint64_t seed,
+                  size_t sample, size_t part) {
+    uint64_t own = seed + part; /* the seed is mixed: neighbours have nothing in common */
+    for (uint32_t k = 0; k < HS_INPUTS; k++)
+        if (owned[k]) z[k] = hs_random_normal(own, (uint32_t)sample, key_of(k));
+    for (uint32_t k = 0; k < HS_MAX_DIMENSIONS; k++)
+        rough[k] = 2 * hs_random_uniform(own, (uint32_t)sample, ROUGH_KEY + k) - 1;
 }
 
 void hs_draws_fill(hs_draws *draws, size_t n, uint64_t seed) {

@@ -2,7 +2,7 @@
 #ifndef HS_PLAN_FILL_H
 #define HS_PLAN_FILL_H
 
-#include "plan/decide.h"
+#include "plan/batch.h"
 
 /** Sizes, sums and faces of every dimension, rounded to the safe side. */
 void hs_fill_dimensions(hs_result *result, const hs_window_found *found, const hs_chain *chain,
@@ -38,7 +38,11 @@ void hs_fill_readings(hs_result *result, const hs_chain *chain);
 
 /** Confidence reached and what it hangs on, from work->margin_m. */
 void hs_fill_confidence(hs_result *result, const hs_chain *chain, const hs_draws *draws,
-                        double joint, const hs_decide_work *work);
+                        const hs_batch *batch, const hs_decide_work *work);
+
+/** What makes the doubt of need and may of every dimension. */
+void hs_fill_drivers(hs_result *result, const hs_window_found *found, const hs_chain *chain,
+                     const hs_draws *draws, hs_decide_work *work);
 
 /** Times and states along the route. Runs the history once a heat. */
 hs_status hs_fill_route(hs_result *result, const hs_chain *chain, hs_history_work *work,

@@ -1,3 +1,4 @@
+/* What the answer does not cover, and what was assumed. */
 #include "plan/fill.h"
 #include "plan/words.h"
 
@@ -7,59 +8,6 @@
 #include <math.h>
 #include <stdarg.h>
 #include <stdio.h>
-
-static double correlation(const hs_draws *draws, const double *margin, int input, int folded) {
-    double n = (double)draws->n, sx = 0, sy = 0, sxx = 0, syy = 0, sxy = 0;
-    for (size_t i = 0; i < draws->n; i++) {
-        double x = folded ? fabs(draws->z[i][input]) : draws->z[i][input], y = margin[i];
-        sx += x;
-        sy += y;
-        sxx += x * x;
-        syy += y * y;
-        sxy += x * y;
-    }
-    double cov = sxy - sx * sy / n, vx = sxx - sx * sx / n, vy = syy - sy * sy / n;
-    return vy > 0 ? cov / sqrt(vx * vy) : 0;
-}
-
-static void insert_driver(hs_result_confidence *c, const char *name, double share) {
-    size_t at = c->drivers++;
-    while (at > 0 && c->driver[at - 1].share_pct < share) {
-        c->driver[at] = c->driver[at - 1];
-        at--;
-    }
-    snprintf(c->driver[at].name, sizeof c->driver[at].name, "%s", name);
-    c->driver[at].share_pct = share;
-}
-
-/* Share of the variance of the worst face's slack that one input explains, alone or by its size:
- * z and |z| of a normal number are uncorrelated, so the squares add. */
-static void find_drivers(hs_result_confidence *c, const hs_draws *draws, const double *margin) {
-    double share[HS_INPUTS], all = 0;
-    for (int k = 0; k < HS_INPUTS; k++) {
-        double straight = correlation(draws, margin, k, 0),
-               by_size = correlation(draws, margin, k, 1);
-        share[k] = straight * straight + by_size * by_size;
-        all += share[k];
-    }
-    const double noise = 8.0 / (double)draws->n; /* squares of two chance correlations */
-    for (int k = 0; k < HS_INPUTS; k++)
-        if (share[k] > noise && c->drivers < HS_MAX_DRIVERS)
-            insert_driver(c, hs_input_name((hs_input)k), 100 * share[k] / all);
-}
-
-void hs_fill_confidence(hs_result *result, const hs_chain *chain, const hs_draws *draws,
-                        double joint, const hs_decide_work *work) {
-    hs_result_confidence *c = &result->confidence;
-    *c = (hs_result_confidence){
-        .level = chain->job->shop.confidence, .reached = joint, .samples = draws->n};
-    if (joint >= 1) { /* N trials without a failure prove only p < 3/N, at 95 % */
-        c->reached = 1 - 3 / (double)draws->n;
-        c->at_least = 1;
-    }
-    c->reached_batch = pow(c->reached, (double)chain->job->part.quantity);
-    find_drivers(c, draws, work->margin_m);
-}
 
 static void say(hs_result *r, const char *format, ...) HS_PRINTF(2, 3);
 

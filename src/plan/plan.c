@@ -25,6 +25,7 @@ typedef struct hs_plan_work {
     hs_chain chain;
     hs_draws draws;
     hs_decide_work decide;
+    hs_batch_work batch;
     hs_remedy_work remedy;
     hs_chain_work scratch;
     hs_window_found found[HS_MAX_DIMENSIONS];
@@ -165,8 +166,10 @@ static void draw_and_decide(hs_result *r, plan_work *w, const hs_job *job) {
     hs_fill_dimensions(r, w->found, &w->chain, &w->draws, &w->decide);
     hs_fill_case(r, &w->chain, &w->draws, &w->decide);
     hs_fill_edges(r, &w->chain);
-    double joint = hs_decide_joint(w->found, &w->chain, &w->draws, &w->decide);
-    hs_fill_confidence(r, &w->chain, &w->draws, joint, &w->decide);
+    (void)hs_decide_joint(w->found, &w->chain, &w->draws, &w->decide);
+    hs_batch batch = hs_batch_find(w->found, &w->chain, &w->draws, &w->decide, &w->batch);
+    hs_fill_confidence(r, &w->chain, &w->draws, &batch, &w->decide);
+    hs_fill_drivers(r, w->found, &w->chain, &w->draws, &w->decide);
     r->confidence.error_m = hs_decide_error(w->found, job->dimensions);
     r->confidence.error_asked_m = hs_decide_error_asked_m(job);
     r->grind =

@@ -6,21 +6,6 @@
 
 #include <stdio.h>
 
-const char *hs_json_verdict(hs_verdict verdict) {
-    static const char *const words[] = {"none", "go", "tight", "stop"};
-    return words[verdict];
-}
-
-const char *hs_json_clean(hs_clean verdict) {
-    static const char *const words[] = {"none", "ok", "care", "stop"};
-    return words[verdict];
-}
-
-const char *hs_json_wheel(hs_wheel verdict) {
-    static const char *const words[] = {"none", "grind", "grind with care", "do not grind"};
-    return words[verdict];
-}
-
 static void put_head(hs_json *json, cJSON *root, const hs_job *job, const hs_result *result) {
     char hash[24];
     snprintf(hash, sizeof hash, "%016llx", job->hash);

@@ -123,13 +123,11 @@ void hs_json_confidence(hs_json *json, cJSON *to, const hs_result *result) {
     hs_json_number(json, object, "reached_pct", 100 * c->reached);
     hs_json_flag(json, object, "at_least", c->at_least);
     hs_json_number(json, object, "reached_batch_pct", 100 * c->reached_batch);
+    hs_json_flag(json, object, "batch_at_least", c->batch_at_least);
+    hs_json_number(json, object, "batch_error_pct", 100 * c->batch_error);
+    hs_json_number(json, object, "batch_apart_pct", 100 * c->batch_apart);
     hs_json_number(json, object, "samples", (double)c->samples);
     hs_json_mm(json, object, "quantile_error_mm", c->error_m > 0 ? c->error_m : NAN);
     hs_json_mm(json, object, "quantile_error_asked_mm", c->error_asked_m);
-    cJSON *list = hs_json_list(json, object, "drivers");
-    for (size_t i = 0; i < c->drivers; i++) {
-        cJSON *item = hs_json_item(json, list);
-        hs_json_text(json, item, "name", c->driver[i].name);
-        hs_json_number(json, item, "share_pct", c->driver[i].share_pct);
-    }
+    hs_json_drivers(json, object, "drivers", c->driver, c->drivers);
 }

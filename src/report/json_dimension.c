@@ -12,6 +12,15 @@ void hs_json_because(hs_json *json, cJSON *to, const hs_term *term, size_t n) {
     }
 }
 
+void hs_json_drivers(hs_json *json, cJSON *to, const char *key, const hs_driver *driver, size_t n) {
+    cJSON *list = hs_json_list(json, to, key);
+    for (size_t i = 0; i < n; i++) {
+        cJSON *item = hs_json_item(json, list);
+        hs_json_text(json, item, "name", driver[i].name);
+        hs_json_number(json, item, "share_pct", driver[i].share_pct);
+    }
+}
+
 void hs_json_remedies(hs_json *json, cJSON *to, const hs_remedy *remedy, size_t n) {
     cJSON *list = hs_json_list(json, to, "remedies");
     for (size_t i = 0; i < n; i++) {
@@ -100,6 +109,8 @@ static void put_dimension(hs_json *json, cJSON *to, const hs_job *job, size_t in
     put_sides(json, to, job, index, d);
     hs_json_text(json, to, "verdict", hs_json_verdict(d->verdict));
     hs_json_because(json, to, d->because, d->terms);
+    hs_json_drivers(json, to, "need_drivers", d->need_driver, d->need_drivers);
+    hs_json_drivers(json, to, "may_drivers", d->may_driver, d->may_drivers);
     put_handbook(json, to, &d->handbook);
     hs_json_remedies(json, to, d->remedy, d->remedies);
     hs_json_text(json, to, "note", d->note);

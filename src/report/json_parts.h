@@ -4,6 +4,7 @@
 
 #include "hardskin/plan/result.h"
 #include "report/json_put.h"
+#include "report/json_words.h"
 
 void hs_json_case(hs_json *json, cJSON *to, const hs_result *result);
 void hs_json_outer_edge(hs_json *json, cJSON *to, const hs_result_case *c);
@@ -23,13 +24,10 @@ void hs_json_measured(hs_json *json, cJSON *to, const hs_job *job, const hs_resu
 void hs_json_fire(hs_json *json, cJSON *to, const hs_result *result);
 void hs_json_cautions(hs_json *json, cJSON *to, const hs_result *result);
 
-/** Terms of a sum under "because", remedies under "remedies". */
+/** Terms of a sum under "because", inputs and their shares of a doubt, remedies under "remedies".
+ */
 void hs_json_because(hs_json *json, cJSON *to, const hs_term *term, size_t n);
+void hs_json_drivers(hs_json *json, cJSON *to, const char *key, const hs_driver *driver, size_t n);
 void hs_json_remedies(hs_json *json, cJSON *to, const hs_remedy *remedy, size_t n);
-
-/** Words of the verdicts. */
-const char *hs_json_verdict(hs_verdict verdict);
-const char *hs_json_clean(hs_clean verdict);
-const char *hs_json_wheel(hs_wheel verdict);
 
 #endif

@@ -2,6 +2,7 @@
 #include "report/sections.h"
 
 #include <math.h>
+#include <stdio.h>
 
 /* What this quench needs in hardenability, and what the steel has of it. */
 static void hardening_line(hs_page *page) {
@@ -221,6 +222,46 @@ static void draws_line(hs_page *page) {
                     c->samples);
 }
 
+static void batch_line(hs_page *page) {
+    const hs_result_confidence *c = &page->result->confidence;
+    char error[32] = "";
+    if (page->job->part.quantity == 1) return;
+    if (isnan(c->reached_batch)) {
+        hs_page_say(page, 2, "all %zu parts good: not reckoned for so many in one box",
+                    page->job->part.quantity);
+        return;
+    }
+    if (c->batch_error > 0)
+        snprintf(error, sizeof error, " \302\261%.1f %%", fmax(0.1, 100 * c->batch_error));
+    hs_page_say(page, 2, "all %zu parts good: %s%s (%s if nothing were shared)",
+                page->job->part.quantity, hs_page_chance(c->reached_batch, c->batch_at_least).text,
+                error, hs_page_chance(c->batch_apart, c->at_least).text);
+    hs_page_say(page, 4,
+                "shared: steel, box, fire, bath, temper; each its own: stock, place in "
+                "the box, bow, set-up");
+}
+
+/* "59 % bow ..., 11 % ..."; what a figure's doubt is made of, the small left out. */
+static void side_drivers(hs_page *page, const char *name, const char *side, const hs_driver *d,
+                         size_t n) {
+    const double seen_pct = 5;
+    char list[320] = "";
+    hs_text t = hs_text_start(list, sizeof list);
+    for (size_t i = 0; i < n && d[i].share_pct >= seen_pct; i++)
+        hs_text_add(&t, "%s%s %.0f %%", i > 0 ? "; " : "", d[i].name, fmin(99, d[i].share_pct));
+    if (list[0]) hs_page_say(page, 4, "%s, %s: %s", name, side, list);
+}
+
+static void dimension_drivers(hs_page *page) {
+    hs_page_say(page, 2, "what makes the doubt of need and of may:");
+    for (size_t i = 0; i < page->job->dimensions; i++) {
+        const hs_result_dimension *d = &page->result->dimension[i];
+        const char *name = page->job->dimension[i].name;
+        side_drivers(page, name, "need", d->need_driver, d->need_drivers);
+        side_drivers(page, name, "may", d->may_driver, d->may_drivers);
+    }
+}
+
 void hs_text_doubts(hs_page *page) {
     const hs_result_confidence *c = &page->result->confidence;
     if (c->samples == 0 || page->result->grind == HS_NONE) return;
@@ -228,14 +269,11 @@ void hs_text_doubts(hs_page *page) {
     hs_page_say(page, 2, "asked: %s, of one part, all faces together",
                 hs_page_chance(c->level, 0).text);
     hs_page_say(page, 2, "reached at the aim: %s", hs_page_chance(c->reached, c->at_least).text);
-    if (page->job->part.quantity > 1)
-        hs_page_say(page, 2,
-                    "all %zu parts good: %s, were the luck of each its own; one fire makes them "
-                    "alike, and it is rather more",
-                    page->job->part.quantity, hs_page_chance(c->reached_batch, c->at_least).text);
+    batch_line(page);
     draws_line(page);
     if (c->drivers == 0) return;
     hs_page_say(page, 2, "share of the doubt, biggest first:");
     for (size_t i = 0; i < c->drivers && i < 5; i++)
         driver_line(page, &c->driver[i]);
+    dimension_drivers(page);
 }

@@ -239,15 +239,14 @@ typedef struct hs_result_test_piece {
     hs_result_way way[HS_CASE_WAYS]; /* one of them is enough */
 } hs_result_test_piece;
 
-typedef struct hs_driver {
-    char name[64];
-    double share_pct;
-} hs_driver;
-
 typedef struct hs_result_confidence {
     double level, reached; /* 0..1, of one part, all faces together */
-    double reached_batch;  /* all parts of the quantity */
-    int at_least;          /* no failure seen: reached is a bound */
+    double
+        reached_batch;  /* all parts of the quantity: one heat of steel, box, fire, bath, temper */
+    double batch_error; /* 95 % bound on the error of its number of draws; NaN: a bound itself */
+    double batch_apart; /* were the luck of each its own: the least it can be */
+    int batch_at_least;
+    int at_least; /* no failure seen: reached is a bound */
     size_t samples;
     double error_m;       /* 95 % bound on the error their number leaves in the rough sizes' ends */
     double error_asked_m; /* a quarter of the whole rough tolerance */

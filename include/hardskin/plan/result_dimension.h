@@ -5,7 +5,7 @@
 
 #include <stddef.h>
 
-enum { HS_MAX_TERMS = 12, HS_MAX_REMEDIES = 10 };
+enum { HS_MAX_TERMS = 12, HS_MAX_REMEDIES = 10, HS_MAX_SIDE_DRIVERS = 3 };
 
 typedef enum hs_verdict { HS_NONE, HS_GO, HS_TIGHT, HS_STOP } hs_verdict;
 
@@ -14,6 +14,12 @@ typedef struct hs_term {
     char term[64];
     double value_m;
 } hs_term;
+
+/** An uncertain input, and its share of a figure's doubt. */
+typedef struct hs_driver {
+    char name[64];
+    double share_pct;
+} hs_driver;
 
 typedef struct hs_remedy {
     char what[80];      /* "longer soak: 14 h 30 min" */
@@ -71,7 +77,9 @@ typedef struct hs_result_dimension {
     hs_verdict halved; /* where unequal: what the verdict would be, were it split alike */
     double joint;      /* share of samples good at the aim, this dimension */
     size_t terms;
-    hs_term because[HS_MAX_TERMS]; /* adds up to need_m */
+    hs_term because[HS_MAX_TERMS];    /* adds up to need_m */
+    size_t need_drivers, may_drivers; /* 0: nothing in it is in doubt, or nothing ends it */
+    hs_driver need_driver[HS_MAX_SIDE_DRIVERS], may_driver[HS_MAX_SIDE_DRIVERS];
     hs_handbook handbook;
     size_t remedies;
     hs_remedy remedy[HS_MAX_REMEDIES];
