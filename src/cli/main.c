@@ -15,7 +15,7 @@ typedef struct command {
 
 static const command commands[] = {
     {"plan", hs_command_plan, "plan SHEET [--json]", "the whole answer for a part"},
-    {"check", hs_command_check, "check SHEET [--json]", "is the sheet complete and consistent?"},
+    {"check", hs_command_check, "check SHEET [--json]", "is the sheet complete, consistent, within the models?"},
     {"new", hs_command_new, "new FORM", "a starter sheet: plate, bar, ring or profile"},
     {"quick", hs_command_quick, "quick TOPIC k=v ... [--json]", "one sum; alone: the topics"},
     {"tables", hs_command_tables, "tables [NAME]", "the tables, their sources and basis"},

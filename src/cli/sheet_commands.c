@@ -90,6 +90,15 @@ static int write_report(const hs_job *job, const hs_result *result, int json) {
     return status == HS_OK ? hs_out_write(&out) : no_memory();
 }
 
+/* What the models refuse of the job: every fault, placed in the sheet. 0 or the exit code. */
+static int tell_refused(const hs_sheet *sheet, const hs_file *file, void *work) {
+    hs_error faults[HS_MAX_FAULTS] = {{0}};
+    size_t n = 0;
+    if (hs_plan_check(faults, &n, HS_MAX_FAULTS, hs_sheet_job(sheet), work) == HS_OK) return 0;
+    hs_sheet_place_all(faults, n, sheet);
+    return tell_faults(faults, n, file);
+}
+
 static int plan_sheet(const hs_sheet *sheet, const hs_file *file, int json) {
     const hs_job *job = hs_sheet_job(sheet);
     hs_error err = {0};
@@ -99,9 +108,11 @@ static int plan_sheet(const hs_sheet *sheet, const hs_file *file, int json) {
     if (!result || !work)
         code = no_memory();
     else if (hs_plan(result, job, work, &err) != HS_OK) {
-        if (err.line == 0 && err.pointer[0])
-            hs_sheet_place(&err.line, &err.column, sheet, err.pointer);
-        code = hs_fault_print(&err, file->name, file->text, file->size);
+        code = tell_refused(sheet, file, work);
+        if (code == 0) {
+            hs_sheet_place_all(&err, 1, sheet);
+            code = hs_fault_print(&err, file->name, file->text, file->size);
+        }
     } else if ((code = write_report(job, result, json)) == 0)
         code = is_no(result);
     free(work);
@@ -146,13 +157,20 @@ static int write_check(const hs_job *job, const char *name, int json) {
     return hs_out_write(&out);
 }
 
+static int check_sheet(const hs_sheet *sheet, const hs_file *file, int json) {
+    void *work = malloc(hs_plan_work_size());
+    int code = work ? tell_refused(sheet, file, work) : no_memory();
+    free(work);
+    return code == 0 ? write_check(hs_sheet_job(sheet), file->name, json) : code;
+}
+
 int hs_command_check(int count, char **words) {
     request r;
     hs_file file = {0};
     hs_sheet *sheet = NULL;
     int code = read_words(&r, count, words);
     if (code == 0) code = open_sheet(&sheet, &file, &r);
-    if (code == 0) code = write_check(hs_sheet_job(sheet), file.name, r.json);
+    if (code == 0) code = check_sheet(sheet, &file, r.json);
     hs_sheet_free(sheet);
     free(file.text);
     return code;

@@ -34,7 +34,7 @@ void hs_box_body_of(hs_box_body *body, const hs_box_load *load) {
                           .cells = HS_BOX_CELLS_USUAL};
 }
 
-static hs_status check_load(const hs_box_load *load, hs_error *err) {
+hs_status hs_box_load_check(const hs_box_load *load, hs_error *err) {
     double volume_m3 = 1;
     for (int i = 0; i < 3; i++) {
         double size_m = load->size_m[i];
@@ -45,7 +45,8 @@ static hs_status check_load(const hs_box_load *load, hs_error *err) {
     }
     double least = fmin(load->size_m[0], fmin(load->size_m[1], load->size_m[2]));
     if (!(least <= HS_K_PACK_BOX_MOST && isfinite(volume_m3)))
-        return hs_fail(err, HS_E_RANGE, "a box of at most 1 m", "a box of %g mm", 1000 * least);
+        return hs_fail(err, HS_E_RANGE, "a box of at most 1 m",
+                       "a box of %g mm: above 1 m its heating is not known", 1000 * least);
     if (!(load->steel_m3 >= 0 && load->steel_m3 <= HS_K_BOX_HEAT_STEEL_MOST * volume_m3))
         return hs_fail(err, HS_E_IMPOSSIBLE, "a larger box: 25 mm of compound all round",
                        "%.3g L of steel in a box of %.3g L", 1000 * load->steel_m3,
@@ -63,7 +64,9 @@ static hs_status check_load(const hs_box_load *load, hs_error *err) {
 
 static hs_status check_fire(double temp_K, double hold_s, hs_error *err) {
     if (!(hold_s >= 0 && hold_s <= LONGEST_S))
-        return hs_fail(err, HS_E_IMPOSSIBLE, "a hold of hours", "a hold of %g h", hold_s / 3600);
+        return hs_fail(err, HS_E_IMPOSSIBLE, "packs are held for 4 to 24 h",
+                       "a hold of %g h: at most %g h are followed", hold_s / 3600,
+                       LONGEST_S / 3600);
     if (temp_K >= HS_K_PACK_TEMP_LOW && temp_K <= HS_K_PACK_TEMP_HIGH) return HS_OK;
     return hs_fail(err, HS_E_RANGE, "packs are carburised at 850 to 950 C",
                    "a pack at %.0f C is outside 750 to 1100 C",
@@ -183,7 +186,7 @@ static double first_crossing(const hs_box_record *r, double temp_K) {
 
 hs_status hs_box_heat(hs_box_path *path, const hs_box_load *load, const hs_box_fire *fire,
                       hs_box_work *w, hs_error *err) {
-    hs_status status = check_load(load, err);
+    hs_status status = hs_box_load_check(load, err);
     if (status == HS_OK) status = check_fire(fire->temp_K, fire->hold_s, err);
     if (status != HS_OK) return status;
     hs_box_path p = {.red_s = red_s(fire->temp_K), .at_heat_s = NAN};
@@ -206,7 +209,7 @@ hs_status hs_box_heat(hs_box_path *path, const hs_box_load *load, const hs_box_f
 
 hs_status hs_box_cool(hs_box_path *path, const hs_box_load *load, double from_K, double cool_to_K,
                       double cooling, hs_box_work *w, hs_error *err) {
-    hs_status status = check_load(load, err);
+    hs_status status = hs_box_load_check(load, err);
     if (status == HS_OK) status = check_fire(from_K, 0, err);
     if (status != HS_OK) return status;
     hs_box_path p = {0};
@@ -222,7 +225,7 @@ hs_status hs_box_cool(hs_box_path *path, const hs_box_load *load, double from_K,
 
 hs_status hs_box_heat_up(hs_box_lag *lag, const hs_box_load *load, double temp_K, hs_box_work *w,
                          hs_error *err) {
-    hs_status status = check_load(load, err);
+    hs_status status = hs_box_load_check(load, err);
     if (status == HS_OK) status = check_fire(temp_K, 0, err);
     const double doubt = HS_K_BOX_HEAT_DOUBT_FACTOR;
     const double speed[3] = {doubt, 1, 1 / doubt};

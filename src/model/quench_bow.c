@@ -243,18 +243,30 @@ static void as_middle_film(hs_bow_surface *s) {
     }
 }
 
-hs_status hs_bow_surface_make(hs_bow_surface *s, const hs_bow_question *q, hs_bow_work *w,
-                              hs_error *err) {
-    runner r = {.s = s, .q = q, .w = w};
+/* The section, the film and the mesh. */
+static hs_status prepare(hs_section_properties *section, hs_curve *film, const hs_bow_question *q,
+                         hs_bow_work *w, hs_error *err) {
     if (!(q->uneven >= 0 && q->uneven < 2 && q->plasticity_low_1_Pa >= 0 &&
           q->plasticity_high_1_Pa >= q->plasticity_low_1_Pa))
         return hs_fail(err, HS_E_IMPOSSIBLE, "5 to 20 % is usual",
                        "an unevenness of %g between the sides", q->uneven);
+    hs_status status = hs_section_measure(section, q->section, err);
+    if (status == HS_OK) status = hs_quench_film(film, q->medium, err);
+    return status == HS_OK ? hs_bow_mesh_make(&w->mesh, q, section, film, err) : status;
+}
+
+hs_status hs_bow_check(const hs_bow_question *q, hs_bow_work *w, hs_error *err) {
+    hs_section_properties section;
+    hs_curve film;
+    return prepare(&section, &film, q, w, err);
+}
+
+hs_status hs_bow_surface_make(hs_bow_surface *s, const hs_bow_question *q, hs_bow_work *w,
+                              hs_error *err) {
+    runner r = {.s = s, .q = q, .w = w};
     *s = (hs_bow_surface){.uneven = q->uneven};
     if (q->trace) *q->trace = (hs_quench_trace){0};
-    hs_status status = hs_section_measure(&s->section, q->section, err);
-    if (status == HS_OK) status = hs_quench_film(&r.c.bath.film, q->medium, err);
-    if (status == HS_OK) status = hs_bow_mesh_make(&w->mesh, q, &s->section, &r.c.bath.film, err);
+    hs_status status = prepare(&s->section, &r.c.bath.film, q, w, err);
     if (status != HS_OK) return status;
     hs_quench_places(w->node, w->fibre, &w->mesh, q->section, q->closed, q->layer, q->steel);
     hs_quench_steel_usual(&r.steel);

@@ -38,8 +38,8 @@ static hs_status layer_of(hs_bend_work *work, double *case_m, const hs_job *job,
     return hs_quench_layer_of(&work->layer, case_m, &p, steel, quenched, route->dissolve_K, err);
 }
 
-static hs_status surface_of(hs_bend *bend, const hs_job *job, const hs_route *route,
-                            hs_bend_work *work, hs_error *err) {
+static hs_status question_of(hs_bow_question *out, hs_bend *bend, const hs_job *job,
+                             const hs_route *route, hs_bend_work *work, hs_error *err) {
     const hs_bend_section *part = &work->part;
     const hs_table *media = hs_table_get(HS_TABLE_QUENCH);
     double first_rad = 0;
@@ -66,6 +66,15 @@ static hs_status surface_of(hs_bend *bend, const hs_job *job, const hs_route *ro
                          .alike = part->alike};
     if (!bend->coarse) q.trace = &bend->trace;
     if (bend->case_m > 0) q.plasticity_low_1_Pa = hs_quench_plasticity_case_least();
+    *out = q;
+    return HS_OK;
+}
+
+static hs_status surface_of(hs_bend *bend, const hs_job *job, const hs_route *route,
+                            hs_bend_work *work, hs_error *err) {
+    hs_bow_question q;
+    hs_status status = question_of(&q, bend, job, route, work, err);
+    if (status != HS_OK) return status;
     status = hs_bow_surface_make(&bend->surface, &q, &work->quench, err);
     if (status == HS_OK) bend->growth = hs_bow_growth(&work->quench);
     return status;
@@ -105,18 +114,39 @@ static void take_over(hs_bend *out, const hs_bend *found) {
     if (coarse) out->case_m = case_m;
 }
 
+/* All of a bend but its runs: what would be asked of them. */
+static hs_status begin(hs_bend *out, const hs_job *job, const hs_route *route,
+                       const hs_case_profile *typical, const hs_quenched *quenched,
+                       hs_bend_work *work, hs_error *err) {
+    const hs_step *quench = &job->step[route->quench];
+    *out = (hs_bend){.key = {.medium_row = quench->medium_row,
+                             .start_K = route->dissolve_K,
+                             .steel = job->part.steel.mid},
+                     .uneven = uneven_of(quench)};
+    hs_bend_section_of(&work->part, out->key.closed, job);
+    return layer_of(work, &out->case_m, job, route, typical, quenched, err);
+}
+
+hs_status hs_bend_check(const hs_job *job, const hs_route *route, const hs_case_profile *typical,
+                        const hs_quenched *quenched, hs_bend_work *work, hs_error *err) {
+    hs_bend one;
+    hs_bow_question q;
+    hs_status status = begin(&one, job, route, typical, quenched, work, err);
+    if (status == HS_OK) status = question_of(&q, &one, job, route, work, err);
+    if (status == HS_OK) status = hs_bow_check(&q, &work->quench, err);
+    if (status != HS_E_TOO_LARGE) return status;
+    return hs_fail(err, HS_E_RANGE, "fewer corners and holes, a stouter section, true sizes",
+                   "the section is too long and thin, or has too many corners, for its quench to "
+                   "be computed");
+}
+
 hs_status hs_bend_make(hs_bend *bend, const hs_bend *like, const hs_job *job, const hs_route *route,
                        const hs_case_profile *typical, const hs_quenched *quenched, int coarse,
                        hs_bend_work *work, hs_error *err) {
-    const hs_step *quench = &job->step[route->quench];
-    hs_bend out = {.key = {.medium_row = quench->medium_row,
-                           .start_K = route->dissolve_K,
-                           .steel = job->part.steel.mid},
-                   .uneven = uneven_of(quench),
-                   .coarse = coarse};
-    hs_bend_section_of(&work->part, out.key.closed, job);
-    hs_status status = layer_of(work, &out.case_m, job, route, typical, quenched, err);
+    hs_bend out;
+    hs_status status = begin(&out, job, route, typical, quenched, work, err);
     if (status != HS_OK) return status;
+    out.coarse = coarse;
     const hs_bend *found = known(like, work, &out);
     if (found) {
         take_over(&out, found);

@@ -63,6 +63,11 @@ hs_status hs_bend_make(hs_bend *bend, const hs_bend *like, const hs_job *job, co
                        const hs_case_profile *typical, const hs_quenched *quenched, int coarse,
                        hs_bend_work *work, hs_error *err);
 
+/** Can the bend of a job be computed?  Arguments as hs_bend_make's.
+ *  Returns  as it; HS_E_RANGE for a section that no mesh is laid over. */
+hs_status hs_bend_check(const hs_job *job, const hs_route *route, const hs_case_profile *typical,
+                        const hs_quenched *quenched, hs_bend_work *work, hs_error *err);
+
 /** Curvatures (1/m) of a draw: x that of a bow along the section's x. */
 void hs_bend_draw(double *x_1_m, double *y_1_m, const hs_bend *bend, const double z[HS_INPUTS]);
 

@@ -1,16 +1,19 @@
 #include "plan/chain.h"
 #include "plan/harden.h"
+#include "plan/place.h"
 
 #include "constants.h"
 
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
 
-static hs_status run_axes(hs_chain *chain, hs_history_work *work, hs_error *err) {
+static hs_status run_axes(hs_chain *chain, hs_response_extent extent, hs_history_work *work,
+                          hs_error *err) {
     for (size_t i = 0; i < chain->axes.n; i++) {
         hs_response *r = &chain->response[i];
         hs_status status = hs_response_make(r, &chain->axes.axis[i], &chain->route,
-                                            &chain->job->part.steel, work, err);
+                                            &chain->job->part.steel, extent, work, err);
         if (status == HS_OK)
             status = hs_harden_profile(&r->typical, chain, &chain->axes.axis[i], err);
         if (status != HS_OK) return status;
@@ -53,17 +56,27 @@ static hs_status start(hs_chain *chain, const hs_route *like, const hs_job *job,
     return HS_OK;
 }
 
-static hs_status bend(hs_chain *chain, const hs_chain *base, int coarse, hs_chain_work *work,
-                      hs_error *err) {
+static const hs_case_profile *typical_of(const hs_chain *chain) {
     static const hs_case_profile none = {0};
-    const hs_case_profile *typical = chain->axes.n > 0 ? &chain->response[0].typical : &none;
-    hs_quenched quenched = hs_harden_section(chain);
-    return hs_warp_make(&chain->warp, base ? &base->warp.bend : NULL, chain->job, &chain->route,
-                        typical, &quenched, coarse, &work->bend, err);
+    return chain->axes.n > 0 ? &chain->response[0].typical : &none;
 }
 
-/* With a base it is one of many in a search: coarse. */
-static hs_status finish(hs_chain *chain, const hs_chain *base, hs_chain_work *work, hs_error *err) {
+static hs_status check_bend(const hs_chain *chain, hs_chain_work *work, hs_error *err) {
+    hs_quenched quenched = hs_harden_section(chain);
+    hs_status status =
+        hs_bend_check(chain->job, &chain->route, typical_of(chain), &quenched, &work->bend, err);
+    if (status == HS_E_RANGE && err) snprintf(err->pointer, sizeof err->pointer, "/part");
+    return status;
+}
+
+static hs_status bend(hs_chain *chain, const hs_chain *base, int coarse, hs_chain_work *work,
+                      hs_error *err) {
+    hs_quenched quenched = hs_harden_section(chain);
+    return hs_warp_make(&chain->warp, base ? &base->warp.bend : NULL, chain->job, &chain->route,
+                        typical_of(chain), &quenched, coarse, &work->bend, err);
+}
+
+static hs_status harden(hs_chain *chain, hs_error *err) {
     const hs_job *job = chain->job;
     hs_status status = hs_harden_core(chain, err);
     for (size_t i = 0; status == HS_OK && i < job->faces; i++)
@@ -71,7 +84,12 @@ static hs_status finish(hs_chain *chain, const hs_chain *base, hs_chain_work *wo
     if (status != HS_OK) return status;
     double surface_pct =
         chain->axes.n > 0 ? chain->response[0].typical.carbon_pct[0] : job->part.steel.mid.C;
-    status = hs_loss_make(&chain->loss, job, &chain->route, surface_pct, err);
+    return hs_loss_make(&chain->loss, job, &chain->route, surface_pct, err);
+}
+
+/* With a base it is one of many in a search: coarse. */
+static hs_status finish(hs_chain *chain, const hs_chain *base, hs_chain_work *work, hs_error *err) {
+    hs_status status = harden(chain, err);
     return status == HS_OK ? bend(chain, base, base != NULL, work, err) : status;
 }
 
@@ -82,14 +100,28 @@ hs_status hs_chain_whole(hs_chain *chain, hs_chain_work *work, hs_error *err) {
 hs_status hs_chain_fire(hs_chain *chain, const hs_chain *base, const hs_job *job,
                         hs_chain_work *work, hs_error *err) {
     hs_status status = start(chain, NULL, job, err);
-    if (status == HS_OK) status = run_axes(chain, &work->history, err);
+    if (status == HS_OK) status = run_axes(chain, HS_RESPONSE_WHOLE, &work->history, err);
     if (status == HS_OK) status = finish(chain, base, work, err);
     return status == HS_OK ? find_edges(chain, err) : status;
 }
 
-hs_status hs_chain_make(hs_chain *chain, const hs_job *job, hs_chain_work *work, hs_error *err) {
+hs_status hs_chain_carbon(hs_chain *chain, const hs_job *job, hs_response_extent extent,
+                          hs_chain_work *work, hs_error *err) {
     work->bend.known = 0;
-    return hs_chain_fire(chain, NULL, job, work, err);
+    hs_status status = start(chain, NULL, job, err);
+    if (status == HS_OK) status = run_axes(chain, extent, &work->history, err);
+    if (status == HS_OK) status = harden(chain, err);
+    if (status == HS_OK) status = find_edges(chain, err);
+    return status == HS_OK ? check_bend(chain, work, err) : status;
+}
+
+hs_status hs_chain_bend(hs_chain *chain, hs_chain_work *work, hs_error *err) {
+    return bend(chain, NULL, 0, work, err);
+}
+
+hs_status hs_chain_make(hs_chain *chain, const hs_job *job, hs_chain_work *work, hs_error *err) {
+    hs_status status = hs_chain_carbon(chain, job, HS_RESPONSE_WHOLE, work, err);
+    return status == HS_OK ? hs_chain_bend(chain, work, err) : status;
 }
 
 hs_status hs_chain_again(hs_chain *chain, const hs_chain *base, const hs_job *job,

@@ -64,6 +64,12 @@ void hs_chain_draw_own(hs_part_draw *draw, const hs_chain *chain, const double z
  *           the models. */
 hs_status hs_chain_make(hs_chain *chain, const hs_job *job, hs_chain_work *work, hs_error *err);
 
+/** Its two halves: all but the bow of the quench, in milliseconds, and that. Of a response's middle
+ *  alone no draw can be made, but all is refused that the whole would refuse. */
+hs_status hs_chain_carbon(hs_chain *chain, const hs_job *job, hs_response_extent extent,
+                          hs_chain_work *work, hs_error *err);
+hs_status hs_chain_bend(hs_chain *chain, hs_chain_work *work, hs_error *err);
+
 /** The same for a job that differs from `base`'s only in quench, holding, shop and what is asked:
  *  the carbon of `base` is taken over. */
 hs_status hs_chain_again(hs_chain *chain, const hs_chain *base, const hs_job *job,

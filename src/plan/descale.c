@@ -5,6 +5,7 @@
 #include "hardskin/units/format.h"
 #include "plan/cool.h"
 #include "plan/descale_work.h"
+#include "plan/place.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -96,9 +97,10 @@ static hs_bake_step look_at_next(const hs_descale_work *w) {
 static hs_status check_tub(const hs_descale_work *w, hs_error *err) {
     double part_m3 = hs_bulk_of(&w->job->part).volume_m3, tub_m3 = w->step->tank.tub_m3;
     if (!(tub_m3 > 0) || tub_m3 > part_m3) return HS_OK;
-    return hs_fail(err, HS_E_IMPOSSIBLE, "a larger tub",
-                   "a part of %.3g L does not go into a tub of %.3g L", 1e3 * part_m3,
-                   1e3 * tub_m3);
+    return hs_at_step(hs_fail(err, HS_E_IMPOSSIBLE, "a larger tub",
+                              "a part of %.3g L does not go into a tub of %.3g L", 1e3 * part_m3,
+                              1e3 * tub_m3),
+                      w->step, "tub", err);
 }
 
 static const char *takes_text(hs_descale_method by, size_t column) {

@@ -4,6 +4,7 @@
 #include "hardskin/model/gas.h"
 #include "hardskin/model/pickle.h"
 #include "hardskin/tables/table.h"
+#include "plan/place.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -41,7 +42,7 @@ hs_status hs_descale_acid(hs_descale_work *w, hs_error *err) {
     hs_result_descale *out = w->out;
     hs_status status =
         hs_pickle(&plan, name, strength_pct, tub_m3, w->area_m2, w->at->scale_m, err);
-    if (status != HS_OK) return status;
+    if (status != HS_OK) return hs_at_step(status, w->step, "acid", err);
     if (!(tank->acid_pct > 0)) hs_text_add(&w->assumed, ", %s %.0f %%", name, strength_pct);
     if (!(tank->tub_m3 > 0)) hs_text_add(&w->assumed, ", tub %.0f L", tub_m3 * 1e3);
     out->time_low_s = plan.time_low_s;

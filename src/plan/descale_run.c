@@ -4,6 +4,7 @@
 #include "constants.h"
 #include "hardskin/model/bath.h"
 #include "plan/loss.h"
+#include "plan/place.h"
 
 #include <math.h>
 #include <string.h>
@@ -47,15 +48,23 @@ static hs_status resistance(hs_tank_run *run, const hs_descale_work *w, const hs
     return HS_OK;
 }
 
+static hs_status conductivity(hs_tank_run *run, const hs_descale_work *w, const hs_tank *t,
+                              double soda_pct, hs_error *err) {
+    double usual;
+    int too_thin = hs_bath_conductivity(&usual, soda_pct, HS_K_DESCALE_BATH_TEMP, NULL) != HS_OK;
+    return hs_at_step(hs_bath_conductivity(&run->conductivity_S_m, soda_pct, t->temp_K, err),
+                      w->step, too_thin ? "soda" : "bath_temperature", err);
+}
+
 hs_status hs_descale_run(hs_tank_run *run, const hs_descale_work *w, const hs_tank *t,
                          double area_m2, hs_error *err) {
     double soda_pct, amps;
     hs_bath_plan plan;
     *run = (hs_tank_run){0};
     hs_status status = hs_bath_anode_check(t->anode, err);
-    if (status == HS_OK) status = hs_bath_percent(&soda_pct, t->soda_kg_m3, err);
     if (status == HS_OK)
-        status = hs_bath_conductivity(&run->conductivity_S_m, soda_pct, t->temp_K, err);
+        status = hs_at_step(hs_bath_percent(&soda_pct, t->soda_kg_m3, err), w->step, "soda", err);
+    if (status == HS_OK) status = conductivity(run, w, t, soda_pct, err);
     if (status == HS_OK) status = resistance(run, w, t, area_m2, err);
     if (status != HS_OK) return status;
     int anodic = w->step->by == HS_BY_ANODIC_ELECTROLYSIS; /* then the part is the steel anode */

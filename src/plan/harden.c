@@ -2,18 +2,12 @@
 
 #include "constants.h"
 #include "hardskin/tables/table.h"
+#include "plan/place.h"
 
 #include <math.h>
-#include <stdio.h>
 
 static const double per_inch = 1 / 0.0254;
 static const double middle[HS_INPUTS] = {0};
-
-hs_status hs_at_face(hs_status status, const hs_face *face, hs_error *err) {
-    if (status != HS_OK && err && face->pointer && !err->pointer[0])
-        snprintf(err->pointer, sizeof err->pointer, "%s", face->pointer);
-    return status;
-}
 
 static hs_quench_range section_in_quench(const hs_chain *chain, double wall_m) {
     const hs_job *job = chain->job;

@@ -22,7 +22,4 @@ hs_status hs_harden_profile(hs_case_profile *profile, const hs_chain *chain, con
  *  none. */
 hs_band hs_harden_margin(const hs_chain *chain);
 
-/** The status, with the face's place in the sheet added to the error where it has none. */
-hs_status hs_at_face(hs_status status, const hs_face *face, hs_error *err);
-
 #endif

@@ -1,6 +1,7 @@
 #include "plan/history.h"
 
 #include "constants.h"
+#include "model/carbon_check.h"
 
 #include <math.h>
 
@@ -9,20 +10,25 @@ double hs_history_surface(const hs_route_heat *heat, double position) {
     return mid + position * (position < 0 ? mid - low : high - mid);
 }
 
-static void fill_heats(hs_heat *out, const hs_axis *axis, const hs_route *route, size_t heats,
-                       const hs_history_point *at) {
-    for (size_t i = 0; i < heats; i++) {
-        const hs_route_heat *in = &route->heat[i];
-        hs_side side = {.kind = HS_SIDE_CLOSED};
-        if (in->carburises) {
-            side.kind = in->transfer_m_s > 0 ? HS_SIDE_TRANSFER : HS_SIDE_FIXED;
-            side.carbon_pct = hs_history_surface(in, at->surface);
-            side.transfer_m_s = at->transfer_factor * in->transfer_m_s;
-        }
-        out[i] = (hs_heat){.point = in->point, .n = in->n, .cap_at_acm = 1};
-        out[i].side[0] = side;
-        if (axis->far_exposed) out[i].side[1] = side;
+static hs_heat heat_of(const hs_route_heat *in, const hs_history_point *at, int both) {
+    hs_heat out = {.point = in->point, .n = in->n, .cap_at_acm = 1};
+    hs_side side = {.kind = HS_SIDE_CLOSED};
+    if (in->carburises) {
+        side.kind = in->transfer_m_s > 0 ? HS_SIDE_TRANSFER : HS_SIDE_FIXED;
+        side.carbon_pct = hs_history_surface(in, at->surface);
+        side.transfer_m_s = at->transfer_factor * in->transfer_m_s;
     }
+    out.side[0] = side;
+    if (both) out.side[1] = side;
+    return out;
+}
+
+hs_status hs_history_heat_check(const hs_route_heat *heat, hs_error *err) {
+    hs_diffusivity d = {.model = HS_D_AGREN, .factor = 1};
+    hs_history_point richest = {.surface = 1, .transfer_factor = 1};
+    hs_heat one = heat_of(heat, &richest, 0);
+    double carbon_pct;
+    return hs_carbon_heat_check(&carbon_pct, &one, &d, err);
 }
 
 /* Only as deep as carbon can go, or to the middle of a plate that is alike on both faces. */
@@ -44,7 +50,8 @@ static void end_at_least(hs_case_profile *profile) {
 hs_status hs_history_run(hs_case_profile *profile, const hs_axis *axis, const hs_route *route,
                          size_t heats, hs_history_point at, hs_history_work *work, hs_error *err) {
     hs_diffusivity d = {.model = HS_D_AGREN, .factor = at.diffusivity_factor};
-    fill_heats(work->heat, axis, route, heats, &at);
+    for (size_t i = 0; i < heats; i++)
+        work->heat[i] = heat_of(&route->heat[i], &at, axis->far_exposed);
     double most_pct = at.core_pct;
     for (size_t i = 0; i < heats; i++)
         most_pct = fmax(most_pct, work->heat[i].side[0].carbon_pct);

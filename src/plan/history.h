@@ -32,6 +32,9 @@ typedef struct hs_history_work {
 hs_status hs_history_run(hs_case_profile *profile, const hs_axis *axis, const hs_route *route,
                          size_t heats, hs_history_point at, hs_history_work *work, hs_error *err);
 
+/** Can carbon be followed through one heat of the route? Returns as hs_carbon_course_run. */
+hs_status hs_history_heat_check(const hs_route_heat *heat, hs_error *err);
+
 /** Surface carbon of the medium at a point of its range. */
 double hs_history_surface(const hs_route_heat *heat, double position);
 

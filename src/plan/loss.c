@@ -4,6 +4,7 @@
 #include "hardskin/model/decarb.h"
 #include "hardskin/model/oxide.h"
 #include "hardskin/tables/table.h"
+#include "plan/place.h"
 
 #include <math.h>
 
@@ -81,7 +82,7 @@ hs_status hs_loss_make(hs_loss *loss, const hs_job *job, const hs_route *route, 
             status =
                 hs_oxide_film_pieces(out->piece, heat->point, heat->n, surface_pct, oxygen, err);
         if (status == HS_OK) status = soft_layer(out, heat, err);
-        if (status != HS_OK) return status;
+        if (status != HS_OK) return hs_at_step(status, &job->step[heat->step], "at", err);
         if (loss->n > 0) descaled_between(out, job, out[-1].step);
         loss->n++;
     }

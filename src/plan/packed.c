@@ -5,6 +5,7 @@
 #include "hardskin/model/carbon.h"
 #include "plan/cool.h"
 #include "plan/draw.h"
+#include "plan/place.h"
 
 #include <math.h>
 
@@ -86,9 +87,15 @@ static double spread_m2(const hs_heat_point *point, size_t n) {
     return n < 2 ? 0 : hs_carbon_spread(&heat, &d, carbon_pct);
 }
 
+/* A box that cannot be, its fire, or its hold. */
+static const char *key_of(hs_status status, const hs_box_load *load) {
+    if (hs_box_load_check(load, NULL) != HS_OK) return "box";
+    return status == HS_E_IMPOSSIBLE ? "for" : status == HS_E_RANGE ? "at" : "";
+}
+
 /* The same fire by the clock, the compound slow, middle and fast. */
 static hs_status read_doubt(hs_route_heat *heat, const hs_box_path *middle, hs_box_load load,
-                            hs_box_fire fire, hs_box_work *work) {
+                            hs_box_fire fire, hs_box_work *work, hs_error *err) {
     double at_heat_s[3] = {NAN, middle->at_heat_s, NAN};
     const double factor = HS_K_BOX_HEAT_DOUBT_FACTOR;
     fire.from = HS_COUNT_FIRE_ON;
@@ -98,7 +105,7 @@ static hs_status read_doubt(hs_route_heat *heat, const hs_box_path *middle, hs_b
     for (int k = 0; k < 3; k += 2) {
         hs_box_path path;
         load.speed = k ? factor : 1 / factor;
-        hs_status status = hs_box_heat(&path, &load, &fire, work, NULL);
+        hs_status status = hs_box_heat(&path, &load, &fire, work, err);
         if (status != HS_OK) return status;
         heat->hot_m2[k] = spread_m2(path.hot, path.n);
         heat->cool_m2[k] = spread_m2(path.cool, path.cool_n);
@@ -125,9 +132,11 @@ hs_status hs_packed_heat(hs_route_heat *heat, hs_box_path *box, const hs_job *jo
                         .from = step->from_box_red ? HS_COUNT_BOX_RED : HS_COUNT_AT_HEAT,
                         .cool_to_K = hs_carbon_cold_K(),
                         .cooling = packing->cooling};
-    hs_status status = check_fit(job, step->box_m, err);
-    if (status == HS_OK) status = hs_box_heat(box, &load, &fire, &work, err);
-    if (status == HS_OK) status = read_doubt(heat, box, load, fire, &work);
+    hs_status status = hs_at_step(check_fit(job, step->box_m, err), step, "box", err);
+    if (status != HS_OK) return status;
+    status = hs_box_heat(box, &load, &fire, &work, err);
+    if (status != HS_OK) return hs_at_step(status, step, key_of(status, &load), err);
+    status = read_doubt(heat, box, load, fire, &work, err);
     if (status == HS_OK &&
         packing->speed != 1) { /* the fire goes by the clock, the part does not */
         fire.from = HS_COUNT_FIRE_ON;

@@ -4,49 +4,21 @@
 #include "hardskin/model/hardenability.h"
 #include "plan/blank.h"
 #include "plan/caution.h"
-#include "plan/descale_state.h"
 #include "plan/fill.h"
 #include "plan/fire.h"
 #include "plan/grind.h"
 #include "plan/handbook.h"
-#include "plan/measured.h"
-#include "plan/remedy.h"
-#include "plan/route.h"
+#include "plan/plan_work.h"
+#include "plan/ready.h"
 #include "plan/test_piece.h"
 #include "plan/web.h"
 
 #include <math.h>
-#include <stdio.h>
-#include <string.h>
 
 static const uint64_t seed = 1912; /* any fixed number: the same sheet gives the same bytes */
 
-typedef struct hs_plan_work {
-    hs_chain chain;
-    hs_draws draws;
-    hs_decide_work decide;
-    hs_batch_work batch;
-    hs_remedy_work remedy;
-    hs_chain_work scratch;
-    hs_window_found found[HS_MAX_DIMENSIONS];
-    hs_measured_input measured;
-    hs_reading reading;
-    hs_result result;
-} plan_work;
-
 size_t hs_plan_work_size(void) {
-    return sizeof(plan_work);
-}
-
-static hs_status check_job(const hs_job *job, hs_error *err) {
-    if (job->dimensions == 0 || job->dimensions > HS_MAX_DIMENSIONS || job->faces > HS_MAX_FACES ||
-        job->steps > HS_MAX_STEPS)
-        return hs_fail(err, HS_E_TOO_LARGE, "one part a job",
-                       "a job has 1 to %d dimensions, up to %d faces and %d steps",
-                       HS_MAX_DIMENSIONS, HS_MAX_FACES, HS_MAX_STEPS);
-    if (!(job->shop.confidence >= 0.5 && job->shop.confidence <= 0.999 + 1e-9))
-        return hs_fail(err, HS_E_IMPOSSIBLE, "usually 95 %", "confidence is 50 %% to 99.9 %%");
-    return HS_OK;
+    return sizeof(hs_plan_work);
 }
 
 /* One more, in the order of the route; the worst, of equals the last, is told of first. */
@@ -72,14 +44,8 @@ static hs_status plan_descale(hs_result *r, const hs_chain *chain, hs_error *err
     const hs_job *job = chain->job;
     for (size_t i = 0; i < job->steps; i++) {
         if (job->step[i].kind != HS_DESCALE) continue;
-        if (r->descale_present && r->other_descales == HS_MAX_DESCALES - 1)
-            return hs_fail(err, HS_E_TOO_LARGE, "one descale after each open heat",
-                           "a route has at most %d descale steps", HS_MAX_DESCALES);
         hs_result_descale one = {0};
-        const hs_descale_at at = hs_descale_state(chain, i);
-        hs_status status = hs_descale_plan(&one, job, &at, err);
-        if (status != HS_OK && err && !err->pointer[0] && job->step[i].pointer)
-            snprintf(err->pointer, sizeof err->pointer, "%s", job->step[i].pointer);
+        hs_status status = hs_ready_descale(&one, job, chain, i, err);
         if (status != HS_OK) return status;
         add_descale(r, &one);
     }
@@ -141,15 +107,9 @@ static void judge_measured(hs_result *r, const hs_chain *chain, const hs_window_
     r->measured_verdict = r->measured.verdict;
 }
 
-/* A size is held against the whole case as computed. */
-static hs_status ask_of_sizes(const hs_chain *chain, hs_error *err) {
-    double total_m = chain->axes.n > 0 ? hs_reading_expected(chain, 0, HS_CASE_ETCH, 0) : 0;
-    return hs_measured_ask(chain->job, total_m, err);
-}
-
 /* So many draws that their number leaves the ends of the rough sizes known to a quarter of the
  * rough tolerance, or as many as are ever made. */
-static void draw_enough(plan_work *w, const hs_job *job) {
+static void draw_enough(hs_plan_work *w, const hs_job *job) {
     size_t n = 0, wanted = hs_draws_wanted(job->shop.confidence);
     hs_draws_fill(&w->draws, wanted, seed);
     while (wanted > n) {
@@ -161,7 +121,7 @@ static void draw_enough(plan_work *w, const hs_job *job) {
     }
 }
 
-static void draw_and_decide(hs_result *r, plan_work *w, const hs_job *job) {
+static void draw_and_decide(hs_result *r, hs_plan_work *w, const hs_job *job) {
     draw_enough(w, job);
     hs_fill_dimensions(r, w->found, &w->chain, &w->draws, &w->decide);
     hs_fill_case(r, &w->chain, &w->draws, &w->decide);
@@ -181,13 +141,12 @@ static void draw_and_decide(hs_result *r, plan_work *w, const hs_job *job) {
 }
 
 hs_status hs_plan(hs_result *result, const hs_job *job, void *work, hs_error *err) {
-    plan_work *w = work;
+    hs_plan_work *w = work;
     hs_result *r = &w->result;
     *r = (hs_result){0};
-    hs_status status = check_job(job, err);
-    if (status == HS_OK) status = hs_chain_make(&w->chain, job, &w->scratch, err);
-    if (status == HS_OK) status = hs_reading_make(&w->reading, &w->chain, err);
-    if (status == HS_OK) status = ask_of_sizes(&w->chain, err);
+    hs_status status =
+        hs_ready_make(&w->chain, &w->reading, job, HS_RESPONSE_WHOLE, &w->scratch, err);
+    if (status == HS_OK) status = hs_chain_bend(&w->chain, &w->scratch, err);
     if (status != HS_OK) return status;
     w->chain.reading = w->reading;
     draw_and_decide(r, w, job);

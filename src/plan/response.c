@@ -3,6 +3,7 @@
 #include "constants.h"
 
 #include <math.h>
+#include <string.h>
 
 enum { MIDDLE, SLOW, FAST, LEAN, RICH, SLUGGISH, BRISK, RUNS };
 
@@ -54,7 +55,8 @@ static double transfer_log(const hs_route *route) {
 }
 
 hs_status hs_response_make(hs_response *r, const hs_axis *axis, const hs_route *route,
-                           const hs_steel *steel, hs_history_work *work, hs_error *err) {
+                           const hs_steel *steel, hs_response_extent extent, hs_history_work *work,
+                           hs_error *err) {
     static const double positions[RUNS] = {0, 0, 0, -1, 1, 0, 0};
     r->core_pct = steel->mid.C;
     hs_response_spread(&r->model_log, &r->temp_log, route, steel);
@@ -67,7 +69,7 @@ hs_status hs_response_make(hs_response *r, const hs_axis *axis, const hs_route *
         r->root[k] = exp(0.5 * two_sigma * ((double)k - 1));
     r->transfer_log = transfer_log(route);
     const double transfer[RUNS] = {[SLUGGISH] = -r->transfer_log, [BRISK] = r->transfer_log};
-    size_t runs = r->transfer_log > 0 ? RUNS : SLUGGISH;
+    size_t runs = extent == HS_RESPONSE_MIDDLE ? 1 : r->transfer_log > 0 ? RUNS : SLUGGISH;
     hs_history_point at = {.core_pct = r->core_pct};
     for (size_t run = 0; run < runs; run++) { /* the middle one first: it chooses the mesh */
         at.diffusivity_factor = factors[run];
@@ -83,6 +85,8 @@ hs_status hs_response_make(hs_response *r, const hs_axis *axis, const hs_route *
             r->depth_m[run][k] =
                 depth_of(profile, r->core_pct + level(k) * (surface - r->core_pct));
     }
+    for (size_t run = runs; run < RUNS; run++) /* not run: as the middle one */
+        memcpy(r->depth_m[run], r->depth_m[MIDDLE], sizeof r->depth_m[run]);
     r->end_m = r->typical.depth_m[r->typical.n - 1];
     return HS_OK;
 }

@@ -24,9 +24,14 @@ typedef struct hs_response {
     hs_case_profile typical;      /* the middle run, hardness filled by the caller */
 } hs_response;
 
-/** Run the axis five times, seven with a surface transfer.  Returns as hs_history_run. */
+/** How much of a response is run: all of it, or its middle, which is enough to refuse by. */
+typedef enum hs_response_extent { HS_RESPONSE_WHOLE, HS_RESPONSE_MIDDLE } hs_response_extent;
+
+/** Run the axis five times, seven with a surface transfer; the middle alone: once, and all draws
+ *  are as the middle one.  Returns as hs_history_run. */
 hs_status hs_response_make(hs_response *response, const hs_axis *axis, const hs_route *route,
-                           const hs_steel *steel, hs_history_work *work, hs_error *err);
+                           const hs_steel *steel, hs_response_extent extent, hs_history_work *work,
+                           hs_error *err);
 
 /** What a draw means for every axis alike. */
 typedef struct hs_response_draw {

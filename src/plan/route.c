@@ -3,17 +3,17 @@
 #include "constants.h"
 #include "hardskin/tables/table.h"
 #include "plan/cool.h"
+#include "plan/history.h"
 #include "plan/packed.h"
+#include "plan/place.h"
 
 #include <math.h>
 #include <string.h>
 
 static const double one_hour_s = 3600;
 
-static hs_status at_step(hs_status status, const hs_step *step, hs_error *err) {
-    if (status != HS_OK && err && step->pointer)
-        strncpy(err->pointer, step->pointer, sizeof err->pointer - 1);
-    return status;
+static int is_temper(const hs_step *step) {
+    return step->kind == HS_TEMPER || step->kind == HS_BAKE;
 }
 
 static double hottest(const hs_route_heat *heat) {
@@ -133,6 +133,15 @@ static void add_cool(hs_route *route, const hs_job *job, const hs_step *step,
     route->heats++;
 }
 
+/* Can carbon be followed through the heat just read, and can it be gone in at all? */
+static hs_status check_heat(const hs_route_heat *heat, hs_error *err) {
+    if (heat->carburises && hottest(heat) < hs_carbon_cold_K())
+        return hs_fail(err, HS_E_RANGE, "packs are carburised at 850 to 950 C",
+                       "no carbon goes into steel at %.0f C",
+                       hottest(heat) - HS_K_PHYSICAL_ZERO_CELSIUS);
+    return hs_history_heat_check(heat, err);
+}
+
 static hs_status add_heat(hs_route *route, const hs_job *job, const hs_step *step,
                           const hs_packing *packing, hs_error *err) {
     if (route->heats == HS_MAX_HEATS)
@@ -144,6 +153,8 @@ static hs_status add_heat(hs_route *route, const hs_job *job, const hs_step *ste
     }
     hs_status status = step->kind == HS_CARBURISE ? add_carburise(route, job, step, packing, err)
                                                   : add_reheat(route, step, err);
+    if (status == HS_OK)
+        status = hs_at_step(check_heat(&route->heat[route->heats], err), step, "at", err);
     if (status == HS_OK) route->heats++;
     return status;
 }
@@ -153,7 +164,7 @@ size_t hs_route_tempers_before(hs_temper *out, const hs_job *job, size_t step) {
     for (size_t i = 0; i < step && i < job->steps; i++) {
         const hs_step *s = &job->step[i];
         if (s->kind == HS_QUENCH) n = 0;
-        if ((s->kind == HS_TEMPER || s->kind == HS_BAKE) && n < HS_MAX_TEMPERS)
+        if (is_temper(s) && n < HS_MAX_TEMPERS)
             out[n++] = (hs_temper){s->temp_K.value, s->hold_s.value};
     }
     return n;
@@ -165,15 +176,30 @@ int hs_route_tempered(const hs_job *job) {
     for (size_t i = 0; i < job->steps; i++) {
         const hs_step *s = &job->step[i];
         if (s->kind == HS_QUENCH) since = 0;
-        if (s->kind != HS_TEMPER && s->kind != HS_BAKE) continue;
+        if (!is_temper(s)) continue;
         int brief = s->hold_s.value > 0 && s->hold_s.value < HS_K_BAKE_LIMITS_TEMPER_TIME_LEAST;
         since |= !brief && s->temp_K.value >= HS_K_BAKE_LIMITS_TEMPER_LEAST - hair_K;
     }
     return since;
 }
 
-static hs_status check_hardening(const hs_route *route, int carburised, int quenched,
-                                 hs_error *err) {
+static hs_status check_temper(const hs_step *step, hs_error *err) {
+    const hs_temper one = {step->temp_K.value, step->hold_s.value};
+    hs_status status = hs_temper_check(&one, 1, err);
+    return hs_at_step(status, step, status == HS_E_IMPOSSIBLE ? "for" : "at", err);
+}
+
+/* Each temper holds by itself: what is left is the heat, or all of them together. */
+static const hs_step *to_blame(const hs_route *route, const hs_job *job) {
+    const hs_step *last = &job->step[route->heat[route->hardening_heat].step];
+    if (isnan(hs_acm_pct(route->dissolve_K))) return last;
+    for (size_t i = route->quench; i < job->steps; i++)
+        if (is_temper(&job->step[i])) last = &job->step[i];
+    return last;
+}
+
+static hs_status check_hardening(const hs_route *route, const hs_job *job, int carburised,
+                                 int quenched, hs_error *err) {
     if (!carburised || !quenched)
         return hs_fail(err, HS_E_ORDER, "carburise, cool, reheat, quench, temper",
                        "the route needs a carburise and a quench after it");
@@ -181,7 +207,21 @@ static hs_status check_hardening(const hs_route *route, int carburised, int quen
                       .quench_to_K = HS_K_PLAN_DOUBT_QUENCH_BATH,
                       .temper = route->temper,
                       .tempers = route->tempers};
-    return hs_hardening_check(&h, err);
+    const hs_step *step = to_blame(route, job);
+    return hs_at_step(hs_hardening_check(&h, err), step, is_temper(step) ? "for" : "at", err);
+}
+
+static hs_status read_step(hs_route *route, const hs_job *job, const hs_step *step,
+                           const hs_packing *packing, hs_error *err) {
+    if (step->kind == HS_CARBURISE || step->kind == HS_REHEAT || step->kind == HS_COOL)
+        return hs_at_step(add_heat(route, job, step, packing, err), step, "", err);
+    return is_temper(step) ? check_temper(step, err) : HS_OK;
+}
+
+hs_status hs_route_step_check(hs_route *scratch, const hs_job *job, size_t step, hs_error *err) {
+    const hs_packing packing = {1, 1, NULL};
+    *scratch = (hs_route){0};
+    return read_step(scratch, job, &job->step[step], &packing, err);
 }
 
 static hs_status read_steps(hs_route *route, const hs_job *job, const hs_packing *packing,
@@ -190,10 +230,8 @@ static hs_status read_steps(hs_route *route, const hs_job *job, const hs_packing
     int carburised = 0, quenched = 0;
     for (size_t i = 0; i < job->steps; i++) {
         const hs_step *step = &job->step[i];
-        if (step->kind == HS_CARBURISE || step->kind == HS_REHEAT || step->kind == HS_COOL) {
-            hs_status status = add_heat(route, job, step, packing, err);
-            if (status != HS_OK) return at_step(status, step, err);
-        }
+        hs_status status = read_step(route, job, step, packing, err);
+        if (status != HS_OK) return status;
         carburised |= step->kind == HS_CARBURISE;
         if (step->kind != HS_QUENCH || route->heats == 0) continue;
         quenched = carburised;
@@ -203,7 +241,7 @@ static hs_status read_steps(hs_route *route, const hs_job *job, const hs_packing
         route->dissolve_K = heat->n > 2 ? heat->point[heat->n - 1].temp_K : hottest(heat);
     }
     route->tempers = hs_route_tempers_before(route->temper, job, job->steps);
-    return check_hardening(route, carburised, quenched, err);
+    return check_hardening(route, job, carburised, quenched, err);
 }
 
 hs_status hs_route_read_at(hs_route *route, const hs_job *job, double speed, double cooling,

@@ -53,6 +53,10 @@ hs_status hs_route_read_like(hs_route *route, const hs_route *like, const hs_job
 hs_status hs_route_read_at(hs_route *route, const hs_job *job, double speed, double cooling,
                            hs_error *err);
 
+/** One step by itself: what of it the models refuse, with its place.
+ *  Returns  as hs_route_read. */
+hs_status hs_route_step_check(hs_route *scratch, const hs_job *job, size_t step, hs_error *err);
+
 /** Temper and bake steps that stand before step `step` and after the quench before it. */
 size_t hs_route_tempers_before(hs_temper *out, const hs_job *job, size_t step);
 

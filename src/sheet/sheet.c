@@ -167,6 +167,18 @@ int hs_sheet_place(int *line, int *column, const hs_sheet *sheet, const char *po
     return 1;
 }
 
+void hs_sheet_place_all(hs_error *faults, size_t n, const hs_sheet *sheet) {
+    for (size_t i = 0; i < n; i++) {
+        hs_error *e = &faults[i];
+        while (e->line == 0 && e->pointer[0] &&
+               !hs_sheet_place(&e->line, &e->column, sheet, e->pointer)) {
+            char *last = strrchr(e->pointer, '/');
+            *(last ? last : e->pointer) = '\0';
+        }
+    }
+    sort_faults(faults, n);
+}
+
 void hs_sheet_free(hs_sheet *sheet) {
     if (!sheet) return;
     hs_arena_free(&sheet->arena);

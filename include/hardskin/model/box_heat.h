@@ -51,6 +51,9 @@ typedef struct hs_box_work {
     hs_box_record record;
 } hs_box_work;
 
+/** Is it a box that can be reckoned with? Returns as hs_box_heat. */
+HS_API hs_status hs_box_load_check(const hs_box_load *load, hs_error *err);
+
 /** The part's temperature through one fire.
  *
  *  Returns  HS_OK; HS_E_IMPOSSIBLE for sizes that make no box, parts that fill more than 60 % of

@@ -58,6 +58,10 @@ typedef struct hs_bow_work {
     hs_quench_point node[HS_QUENCH_NODES], fibre[HS_QUENCH_FIBRES];
 } hs_bow_work;
 
+/** Can the quenches of a question be computed? Section, film and mesh; returns as
+ *  hs_bow_surface_make. */
+HS_API hs_status hs_bow_check(const hs_bow_question *question, hs_bow_work *work, hs_error *err);
+
 /** Compute the surface: 3 to 15 quenches.
  *  Returns  HS_OK; HS_E_OUTLINE, HS_E_WORD (medium), HS_E_IMPOSSIBLE, HS_E_TOO_LARGE,
  *           HS_E_CONVERGE. */

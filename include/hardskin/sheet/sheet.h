@@ -26,8 +26,13 @@ HS_API const hs_job *hs_sheet_job(const hs_sheet *sheet);
 HS_API const char *hs_sheet_notice(const hs_sheet *sheet, size_t i);
 
 /** Where the value of a JSON pointer stands in the sheet: for faults that are found after reading
- *  (plan), which know only the pointer. 1 when it is there and line and column (from 1) were set. */
+ *  (plan), which know only the pointer. 1 when it is there and line and column (from 1) were set.
+ */
 HS_API int hs_sheet_place(int *line, int *column, const hs_sheet *sheet, const char *pointer);
+
+/** The same for a list of such faults: line and column of each, put in the order of the text. A
+ *  pointer that leads nowhere is cut to the nearest place that is there. */
+HS_API void hs_sheet_place_all(hs_error *faults, size_t n, const hs_sheet *sheet);
 
 HS_API void hs_sheet_free(hs_sheet *sheet);
 

@@ -38,8 +38,8 @@ static void misses(double *worst, double *of_doubt, double transfer_m_s) {
         if (t.step[i].kind == HS_CARBURISE) t.step[i].transfer_m_s = transfer_m_s;
     CHECK(hs_route_read(&route, &t.job, NULL) == HS_OK);
     CHECK(hs_axes_of(&axes, &t.job, NULL) == HS_OK && axes.n == 1);
-    CHECK(hs_response_make(&r, &axes.axis[0], &route, &t.job.part.steel, &work.history, NULL) ==
-          HS_OK);
+    CHECK(hs_response_make(&r, &axes.axis[0], &route, &t.job.part.steel, HS_RESPONSE_WHOLE,
+                           &work.history, NULL) == HS_OK);
     for (unsigned i = 0; i < DRAWS; i++) {
         double z[HS_INPUTS] = {0};
         z[HS_IN_DIFFUSIVITY] = hs_random_normal(5, i, 0);
@@ -115,8 +115,8 @@ static void response__slow_and_fast_box__agree_with_the_history_run_directly(voi
         t.step[0].from_box_red = red;
         CHECK(hs_route_read(&route, &t.job, NULL) == HS_OK);
         CHECK(hs_axes_of(&axes, &t.job, NULL) == HS_OK && axes.n == 1);
-        CHECK(hs_response_make(&r, &axes.axis[0], &route, &t.job.part.steel, &work.history, NULL) ==
-              HS_OK);
+        CHECK(hs_response_make(&r, &axes.axis[0], &route, &t.job.part.steel, HS_RESPONSE_WHOLE,
+                               &work.history, NULL) == HS_OK);
         const hs_route_heat *heat = &route.heat[0];
         for (int side = -1; side <= 1; side += 2) {
             double z[HS_INPUTS] = {0}, direct_m = NAN, factor = HS_K_BOX_HEAT_DOUBT_FACTOR;
