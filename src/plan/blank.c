@@ -5,6 +5,7 @@
 #include "hardskin/tables/table.h"
 #include "plan/blank_list.h"
 #include "plan/handbook.h"
+#include "plan/warp_frame.h"
 #include "plan/words.h"
 
 #include <math.h>
@@ -44,18 +45,6 @@ static double most_stock_m(const hs_job *job, const hs_result *result) {
     return most_m;
 }
 
-static void profile_box(double *width_m, double *height_m, const hs_outline *outline) {
-    double low_x = INFINITY, high_x = -INFINITY, low_y = INFINITY, high_y = -INFINITY;
-    for (size_t i = 0; i < outline->n; i++) {
-        low_x = fmin(low_x, outline->point[i].x_m);
-        high_x = fmax(high_x, outline->point[i].x_m);
-        low_y = fmin(low_y, outline->point[i].y_m);
-        high_y = fmax(high_y, outline->point[i].y_m);
-    }
-    *width_m = high_x - low_x;
-    *height_m = high_y - low_y;
-}
-
 static int is_round(const hs_part *part) {
     return part->form == HS_BAR || part->form == HS_RING;
 }
@@ -69,7 +58,8 @@ static void ask(hs_bar_asked *out, const hs_job *job, const hs_result *result) {
         w = over_face(job, result, "front", part->width_m);
         t = over_face(job, result, "top", part->thickness_m);
     } else if (part->form == HS_PROFILE) {
-        profile_box(&w, &t, &part->section.outline);
+        w = hs_warp_extent(&part->section.outline, 1, 0);
+        t = hs_warp_extent(&part->section.outline, 0, 1);
         w += most_stock_m(job, result);
         t += most_stock_m(job, result);
     } else {

@@ -6,18 +6,9 @@
 #include "plan/cool.h"
 #include "plan/draw.h"
 #include "plan/place.h"
+#include "plan/warp_frame.h"
 
 #include <math.h>
-
-static void outline_sizes(double size_m[2], const hs_outline *outline) {
-    double x0 = INFINITY, x1 = -INFINITY, y0 = INFINITY, y1 = -INFINITY;
-    for (size_t i = 0; i < outline->n; i++) {
-        x0 = fmin(x0, outline->point[i].x_m), x1 = fmax(x1, outline->point[i].x_m);
-        y0 = fmin(y0, outline->point[i].y_m), y1 = fmax(y1, outline->point[i].y_m);
-    }
-    size_m[0] = x1 - x0;
-    size_m[1] = y1 - y0;
-}
 
 void hs_packed_part_sizes(double size_m[3], const hs_part *part) {
     size_m[2] = part->length_m;
@@ -32,7 +23,8 @@ void hs_packed_part_sizes(double size_m[3], const hs_part *part) {
         size_m[0] = size_m[1] = part->outside_m;
         break;
     case HS_PROFILE:
-        outline_sizes(size_m, &part->section.outline);
+        size_m[0] = hs_warp_extent(&part->section.outline, 1, 0);
+        size_m[1] = hs_warp_extent(&part->section.outline, 0, 1);
         break;
     }
     hs_sort(size_m, 3);

@@ -1,4 +1,5 @@
 #include "plan/descale.h"
+#include "plan/warp_frame.h"
 
 #include <math.h>
 
@@ -31,23 +32,13 @@ hs_status hs_part_area(double *area_m2, const hs_part *part, hs_error *err) {
     return HS_OK;
 }
 
-/* Of an outline: the longer side of the box around it. */
-static double across(const hs_outline *outline) {
-    double low_x = INFINITY, high_x = -INFINITY, low_y = INFINITY, high_y = -INFINITY;
-    for (size_t i = 0; i < outline->n; i++) {
-        low_x = fmin(low_x, outline->point[i].x_m);
-        high_x = fmax(high_x, outline->point[i].x_m);
-        low_y = fmin(low_y, outline->point[i].y_m);
-        high_y = fmax(high_y, outline->point[i].y_m);
-    }
-    return fmax(high_x - low_x, high_y - low_y);
-}
-
 double hs_part_largest(const hs_part *part) {
     double size_m = part->length_m;
     if (part->form == HS_PLATE) size_m = fmax(size_m, fmax(part->width_m, part->thickness_m));
     if (part->form == HS_BAR) size_m = fmax(size_m, part->diameter_m);
     if (part->form == HS_RING) size_m = fmax(size_m, part->outside_m);
-    if (part->form == HS_PROFILE) size_m = fmax(size_m, across(&part->section.outline));
+    if (part->form == HS_PROFILE)
+        size_m = fmax(size_m, fmax(hs_warp_extent(&part->section.outline, 1, 0),
+                                   hs_warp_extent(&part->section.outline, 0, 1)));
     return size_m;
 }

@@ -12,12 +12,7 @@ enum { PARTS = 4000 };
 
 static hs_result plan(const hs_job *job) {
     static hs_result r;
-    hs_error err = {0};
-    void *work = malloc(hs_plan_work_size());
-    hs_status status = work ? hs_plan(&r, job, work, &err) : HS_E_MEMORY;
-    if (status != HS_OK) printf("plan failed: %s\n", err.message);
-    CHECK(status == HS_OK);
-    free(work);
+    test_job_plan(&r, job);
     return r;
 }
 

@@ -8,6 +8,7 @@
 #include "base/random.h"
 #include "constants.h"
 #include "support/check.h"
+#include "support/quench_data.h"
 
 #include <math.h>
 #include <string.h>
@@ -54,17 +55,11 @@ static hs_section draw_part(hs_point *point, const part *p) {
     return (hs_section){{point, p->angle ? 6 : 4}, NULL, 0};
 }
 
-/* .8 % at the surface, .16 % from the total case on. */
+/* Soft: martensite where there is above .3 % of carbon; without a case hard all the same. */
 static void fill_layer(double case_m, int soft) {
-    enum { ROWS = 21 };
-    layer = (hs_quench_layer){.n = 1, .dissolved_pct = {0.16}, .share = {1}};
-    if (!(case_m > 0)) return;
-    layer.n = ROWS;
-    for (int i = 0; i < ROWS; i++) {
-        layer.depth_m[i] = case_m * i / (ROWS - 1);
-        layer.dissolved_pct[i] = 0.16 + (i < ROWS - 1) * 0.64 * erfc(1.7 * i / (ROWS - 1));
-        layer.share[i] = soft ? fmin(1, fmax(0, (layer.dissolved_pct[i] - 0.25) / 0.1)) : 1;
-    }
+    test_layer(&layer, case_m);
+    for (size_t i = 0; soft && case_m > 0 && i < layer.n; i++)
+        layer.share[i] = fmin(1, fmax(0, (layer.dissolved_pct[i] - 0.25) / 0.1));
 }
 
 static const hs_composition steel = {.C = 0.16, .Mn = 1.15, .Si = 0.25, .Cr = 0.95};

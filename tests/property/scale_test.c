@@ -7,19 +7,13 @@
 #include "hardskin/tables/table.h"
 #include "plan/loss.h"
 #include "support/check.h"
+#include "support/flames.h"
 
 #include <string.h>
 
 enum { ROUTES = 20000, MOST = 6 };
 
-/* From the poorest in oxygen to the richest; rows of tables/atmosphere.csv. */
-static const char *const rising[] = {"box",
-                                     "wrapped",
-                                     "open rich flame",
-                                     "open neutral flame",
-                                     "open lean flame",
-                                     "electric furnace in air"};
-enum { FLAMES = sizeof rising / sizeof *rising, LEAN = 4 };
+enum { LEAN = 4 }; /* of test_flames */
 
 /* A heat: up in rise_s, held, down as fast. */
 typedef struct open_heat {
@@ -48,7 +42,7 @@ static void draw(open_route *r, unsigned i) {
         h->temp_K = 1033.2 + 430 * uniform(i, key);
         h->rise_s = uniform(i, key + 1) < .5 ? 0 : 3600 * uniform(i, key + 2);
         h->hold_s = 30 * exp(7 * uniform(i, key + 3));
-        h->flame = (size_t)(FLAMES * uniform(i, key + 4));
+        h->flame = (size_t)(TEST_FLAMES * uniform(i, key + 4));
         if (h->flame >= LEAN && uniform(i, key + 5) < .6)
             h->oxygen = .002 * pow(100, uniform(i, key + 6));
         h->descale = (int)(3 * uniform(i, key + 7));
@@ -57,7 +51,7 @@ static void draw(open_route *r, unsigned i) {
 
 static void put_heat(hs_job *job, hs_step *step, hs_route *route, const open_heat *h) {
     const hs_table *t = hs_table_get(HS_TABLE_ATMOSPHERE);
-    size_t row = (size_t)hs_table_row(t, 0, rising[h->flame]);
+    size_t row = (size_t)hs_table_row(t, 0, test_flames[h->flame]);
     hs_route_heat *heat = &route->heat[route->heats++];
     heat->step = job->steps;
     heat->multiplier_low = hs_table_number(t, row, HS_ATMOSPHERE_LOW);
@@ -101,7 +95,7 @@ static int worsen(open_route *r, unsigned i, int how) {
         h->hold_s *= 1 + uniform(i, 5);
         return 1;
     case 2:
-        if (h->flame + 1 == FLAMES || h->oxygen > 0) return 0;
+        if (h->flame + 1 == TEST_FLAMES || h->oxygen > 0) return 0;
         h->flame++;
         return 1;
     case 3:
@@ -149,12 +143,12 @@ static void scale__every_atmosphere__over_the_whole_range(void) {
     static const size_t ends[] = {HS_ATMOSPHERE_LOW, HS_ATMOSPHERE_MULTIPLIER, HS_ATMOSPHERE_HIGH};
     for (int e = 0; e < 3; e++)
         for (double C = .05; C < 1.2; C += .15) {
-            double cooler[FLAMES] = {0};
+            double cooler[TEST_FLAMES] = {0};
             for (double T = 773.15; T <= 1523.15; T += 2.5) {
                 double leaner = 0, integral = 0;
                 CHECK(hs_oxide_hold(&integral, T, 1200, C, NULL) == HS_OK);
-                for (size_t f = 0; f < FLAMES; f++) {
-                    size_t row = (size_t)hs_table_row(t, 0, rising[f]);
+                for (size_t f = 0; f < TEST_FLAMES; f++) {
+                    size_t row = (size_t)hs_table_row(t, 0, test_flames[f]);
                     double m = hs_table_number(t, row, ends[e]);
                     double W = hs_oxide_W(integral, 1, m),
                            longer = hs_oxide_W(1.1 * integral, 1, m);

@@ -11,6 +11,7 @@
 
 #include "hardskin/model/quench_bow.h"
 #include "support/check.h"
+#include "support/quench_data.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -159,37 +160,12 @@ static history read_history(const char *path, const ccx_grid *g) {
     return h;
 }
 
-static hs_quench_steel steel_of(const ccx_case *c) {
-    hs_quench_steel s = {.modulus = hs_curve_flat(c->hard ? 180e9 : 150e9),
-                         .expansion = {15e-6, 15e-6, 15e-6}};
-    for (int p = 0; p < HS_PHASES; p++) {
-        s.conductivity[p] = hs_curve_flat(c->hard ? 28 : 30);
-        s.heat[p] = hs_curve_flat(c->hard ? 4.8e6 : 5e6);
-        s.yield[p] = hs_curve_flat(100e6);
-    }
-    if (!c->hard) return s;
-    s.expansion[HS_AUSTENITE] = 23e-6;
-    s.expansion[HS_MARTENSITE] = 12e-6;
-    s.yield[HS_AUSTENITE] = (hs_curve){2, {293.15, 1123.15}, {190e6, 30e6}};
-    s.yield[HS_MARTENSITE] = (hs_curve){2, {293.15, 673.15}, {1, 0.75}};
-    return s;
-}
-
 static hs_quench_left ours(const ccx_case *c) {
-    hs_quench_steel s = steel_of(c);
+    hs_quench_steel s = c->hard ? test_steel_hardening(180e9) : test_steel_plain(150e9, 30, 5e6);
     hs_quench_left left = {0};
-    hs_quench_point p = {.share = 1};
-    if (c->hard)
-        p = (hs_quench_point){.ms_K = 673.15,
-                              .alpha_1_K = 0.011,
-                              .share = 1,
-                              .strain = {0, 0.0151, 0},
-                              .strength_Pa = 1200e6};
+    hs_quench_point plain = {.share = 1};
     CHECK(hs_quench_mesh_make(&mesh, &c->whole, 1e-3, 0, 0, NULL) == HS_OK);
-    for (size_t i = 0; i < mesh.nodes; i++)
-        node[i] = p;
-    for (size_t i = 0; i < mesh.fibres; i++)
-        fibre[i] = p;
+    test_points_fill(node, fibre, c->hard ? test_point_even() : plain);
     hs_quench_case q = {.mesh = &mesh,
                         .steel = &s,
                         .node = node,

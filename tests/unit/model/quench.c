@@ -1,6 +1,7 @@
 /* Elastic-plastic quenches against independent solutions: fibre strips and sections computed twice
  * by other programs, and a general-purpose finite element program. */
 #include "support/check.h"
+#include "support/quench_data.h"
 
 #include "hardskin/model/bow.h"
 #include "hardskin/model/quench_material.h"
@@ -27,46 +28,18 @@ static const hs_section angle = {{L_points, 6}, NULL, 0};
 static const hs_section flat = {{flat_points, 4}, NULL, 0};
 static const hs_section square = {{square_points, 4}, NULL, 0};
 
-static hs_curve line(double T0_C, double v0, double T1_C, double v1) {
-    return (hs_curve){.n = 2, .temp_K = {T0_C + 273.15, T1_C + 273.15}, .value = {v0, v1}};
-}
-
-/* One phase, constant strength: E 150 GPa, 15e-6/K, 100 MPa; k 30, rho c 5e6. */
+/* E 150 GPa; k 30, rho c 5e6. */
 static hs_quench_steel plain(void) {
-    hs_quench_steel s = {.modulus = hs_curve_flat(150e9), .expansion = {15e-6, 15e-6, 15e-6}};
-    for (int p = 0; p < HS_PHASES; p++) {
-        s.conductivity[p] = hs_curve_flat(30);
-        s.heat[p] = hs_curve_flat(5e6);
-        s.yield[p] = hs_curve_flat(100e6);
-    }
-    return s;
+    return test_steel_plain(150e9, 30, 5e6);
 }
 
-/* With martensite: E 180 GPa, 23e-6 and 12e-6, austenite 190 to 30 MPa; k 28, rho c 4.8e6. */
-static hs_quench_steel hardening(double drop_to) {
-    hs_quench_steel s = {.modulus = hs_curve_flat(180e9), .expansion = {23e-6, 12e-6, 12e-6}};
-    for (int p = 0; p < HS_PHASES; p++) {
-        s.conductivity[p] = hs_curve_flat(28);
-        s.heat[p] = hs_curve_flat(4.8e6);
-    }
-    s.yield[HS_AUSTENITE] = line(20, 190e6, 850, 30e6);
-    s.yield[HS_MARTENSITE] = line(20, 1, 400, drop_to);
-    return s;
+static hs_quench_steel hardening(void) {
+    return test_steel_hardening(180e9);
 }
 
 static void fill_points(hs_quench_point p) {
-    for (size_t i = 0; i < HS_QUENCH_NODES; i++)
-        node[i] = p;
-    for (size_t i = 0; i < HS_QUENCH_FIBRES; i++)
-        fibre[i] = p;
+    test_points_fill(node, fibre, p);
 }
-
-/* Martensite of 1200 MPa from 400 C, strain .0151, K-M .011. */
-static const hs_quench_point even_point = {.ms_K = 673.15,
-                                           .alpha_1_K = 0.011,
-                                           .share = 1,
-                                           .strain = {0, 0.0151, 0},
-                                           .strength_Pa = 1200e6};
 
 static hs_status quench(const hs_quench_steel *steel, double h, const double *edge, double bath_C,
                         const double *K, size_t n, double substep_K) {
@@ -136,8 +109,8 @@ static void model_quench__strip_with_martensite__keeps_published_curvature(void)
      * mm bows -.467 and at 6e-5 per MPa +.996 mm */
     const double edge[] = {1, 0, 1000.0 / 1500, 0}, K[] = {0, 3e-11, 6e-11, 1.2e-10};
     const double expected[] = {-4.15e-2, 5.37e-2, 8.85e-2, 0.1193};
-    hs_quench_steel steel = hardening(0.75);
-    fill_points(even_point);
+    hs_quench_steel steel = hardening();
+    fill_points(test_point_even());
     CHECK(hs_quench_mesh_make(&mesh, &strip, 1e-3, 0, 0, NULL) == HS_OK);
     CHECK(quench(&steel, 1500, edge, 20, K, 4, 2.5) == HS_OK);
     for (int k = 0; k < 4; k++)
@@ -149,15 +122,9 @@ static void model_quench__strip_with_martensite__keeps_published_curvature(void)
     NEAR(1e3 * hs_bow_sag_m(left[2].kappa_x_1_m, 0.3), 0.996, 1e3 * SHARE * 0.1193 * 0.09 / 8);
 }
 
-/* C = .18 + .62 erfc(d / 1.4 mm) from each face that is open. */
+/* The 20 mm strip, its case under the bottom and, if asked, the top. */
 static hs_quench_point carburised(double y_m, int top) {
-    double C = 0.18 + 0.62 * erfc((y_m + 10e-3) / 1.4e-3);
-    if (top) C += 0.62 * erfc((10e-3 - y_m) / 1.4e-3);
-    return (hs_quench_point){.ms_K = 273.15 + 550 - 600 * (1 - exp(-0.96 * C)),
-                             .alpha_1_K = 0.011,
-                             .share = 1,
-                             .strain = {0, (4.64 - 0.53 * C) / 300, 0},
-                             .strength_Pa = (413 + 1720 * sqrt(C)) * 1e6};
+    return test_point_carburised(y_m + 10e-3, top ? 10e-3 - y_m : INFINITY);
 }
 
 static void fill_carburised(int top) {
@@ -172,7 +139,7 @@ static void model_quench__carburised_strip__keeps_published_curvature(void) {
      * and an even 1500: -3.31e-2, -, -5.97e-2, -5.57e-2: a case on one side bows by itself. */
     const double uneven[] = {1, 0, 1000.0 / 1500, 0}, even[] = {1, 0, 1, 0};
     const double K[] = {0, 3e-11, 6e-11, 1.2e-10};
-    hs_quench_steel steel = hardening(0.75);
+    hs_quench_steel steel = hardening();
     CHECK(hs_quench_mesh_make(&mesh, &strip, 0.5e-3, 0, 3e-3, NULL) == HS_OK);
     fill_carburised(1);
     CHECK(quench(&steel, 1500, uneven, 20, K, 4, 2.5) == HS_OK);
@@ -240,8 +207,8 @@ static void model_quench__sections_with_martensite__keep_published_curvatures(vo
     const double Lx[] = {4.5e-3, -0.1095, -0.1232}, Ly[] = {3.70e-2, -3.76e-2, -4.83e-2};
     const double flat_x[] = {-1.73e-2, -1.047e-2, -1.692e-2};
     const double square_x[] = {4.3e-3, -5.20e-2, -6.77e-2};
-    hs_quench_steel steel = hardening(0.75);
-    fill_points(even_point);
+    hs_quench_steel steel = hardening();
+    fill_points(test_point_even());
     CHECK(hs_quench_mesh_make(&mesh, &angle, 1.34e-3, 0, 0, NULL) == HS_OK);
     CHECK(quench(&steel, 1500, edge, 20, K, 3, 2.5) == HS_OK);
     for (int k = 0; k < 3; k++) {

@@ -3,10 +3,11 @@
 #include "hardskin/model/quench_bow.h"
 #include "hardskin/model/martensite.h"
 #include "support/check.h"
+#include "support/quench_data.h"
 
 #include <string.h>
 
-enum { ROUND = 36, ROWS = 21 };
+enum { ROUND = 36 };
 static const double PI = 3.14159265358979323846;
 static hs_bow_work work;
 static hs_bow_surface surface;
@@ -18,14 +19,9 @@ static const hs_composition steel = {.C = 0.16, .Mn = 1.15, .Si = 0.25, .Cr = 0.
 
 /* .8 % at the surface, .16 % from the total case on; below half of it the core stays soft. */
 static void fill_layer(double case_m, double core_share) {
-    layer = (hs_quench_layer){.n = 1, .dissolved_pct = {0.16}, .share = {core_share}};
-    if (!(case_m > 0)) return;
-    layer.n = ROWS;
-    for (int i = 0; i < ROWS; i++) {
-        layer.depth_m[i] = case_m * i / (ROWS - 1);
-        layer.dissolved_pct[i] = 0.16 + (i < ROWS - 1) * 0.64 * erfc(1.7 * i / (ROWS - 1));
-        layer.share[i] = 2 * i < ROWS ? 1 : core_share;
-    }
+    test_layer(&layer, case_m);
+    for (size_t i = 0; i < layer.n; i++)
+        if (layer.n == 1 || 2 * i >= layer.n) layer.share[i] = core_share;
 }
 
 /* width 0: round */

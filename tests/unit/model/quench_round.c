@@ -1,6 +1,7 @@
 /* Rounds cut into rings and sectors, cells that are thin at the skin, and what is kept of a run for
  * drawing, against exact solutions and independent ones. */
 #include "support/check.h"
+#include "support/quench_data.h"
 
 #include "hardskin/model/quench_material.h"
 #include "hardskin/model/quench_trace.h"
@@ -16,13 +17,7 @@ static hs_quench_cost cost;
 static hs_quench_trace trace;
 
 static hs_quench_steel plain(double k_W_mK, double heat_J_m3K) {
-    hs_quench_steel s = {.modulus = hs_curve_flat(150e9), .expansion = {15e-6, 15e-6, 15e-6}};
-    for (int p = 0; p < HS_PHASES; p++) {
-        s.conductivity[p] = hs_curve_flat(k_W_mK);
-        s.heat[p] = hs_curve_flat(heat_J_m3K);
-        s.yield[p] = hs_curve_flat(100e6);
-    }
-    return s;
+    return test_steel_plain(150e9, k_W_mK, heat_J_m3K);
 }
 
 typedef struct bath {
@@ -32,10 +27,7 @@ typedef struct bath {
 
 static void quench(const hs_quench_steel *steel, const bath *b) {
     hs_quench_tracer tracer;
-    for (size_t i = 0; i < HS_QUENCH_NODES; i++)
-        node[i] = (hs_quench_point){.share = 1};
-    for (size_t i = 0; i < HS_QUENCH_FIBRES; i++)
-        fibre[i] = (hs_quench_point){.share = 1};
+    test_points_fill(node, fibre, (hs_quench_point){.share = 1});
     hs_quench_case c = {.mesh = &mesh,
                         .steel = steel,
                         .node = node,

@@ -3,6 +3,7 @@
  * contract's reference on distortion prints them in its sections 5 and 12. Judged, as it says, by a
  * share of the largest curvature of the own envelope. */
 #include "support/check.h"
+#include "support/quench_data.h"
 
 #include "hardskin/model/bow.h"
 #include "hardskin/model/quench_material.h"
@@ -16,41 +17,13 @@ static hs_quench_point node[HS_QUENCH_NODES], fibre[HS_QUENCH_FIBRES];
 static hs_quench_left left[HS_QUENCH_PLASTICITIES];
 static double half_m; /* of the strip */
 
-static hs_curve line(double T0_C, double v0, double T1_C, double v1) {
-    return (hs_curve){.n = 2, .temp_K = {T0_C + 273.15, T1_C + 273.15}, .value = {v0, v1}};
-}
-
 static hs_quench_steel plain(double modulus_Pa) {
-    hs_quench_steel s = {.modulus = hs_curve_flat(modulus_Pa), .expansion = {15e-6, 15e-6, 15e-6}};
-    for (int p = 0; p < HS_PHASES; p++) {
-        s.conductivity[p] = hs_curve_flat(30);
-        s.heat[p] = hs_curve_flat(5e6);
-        s.yield[p] = hs_curve_flat(100e6);
-    }
-    return s;
+    return test_steel_plain(modulus_Pa, 30, 5e6);
 }
 
-static hs_quench_steel hardening(double modulus_Pa) {
-    hs_quench_steel s = {.modulus = hs_curve_flat(modulus_Pa), .expansion = {23e-6, 12e-6, 12e-6}};
-    for (int p = 0; p < HS_PHASES; p++) {
-        s.conductivity[p] = hs_curve_flat(28);
-        s.heat[p] = hs_curve_flat(4.8e6);
-    }
-    s.yield[HS_AUSTENITE] = line(20, 190e6, 850, 30e6);
-    s.yield[HS_MARTENSITE] = line(20, 1, 400, 0.75);
-    return s;
-}
-
-/* C = .18 + .62 erfc(d / 1.4 mm) from the faces that have a case. */
 static hs_quench_point carburised(double y_m, int faces) {
-    double C = 0.18;
-    if (faces > 0) C += 0.62 * erfc((y_m + half_m) / 1.4e-3);
-    if (faces > 1) C += 0.62 * erfc((half_m - y_m) / 1.4e-3);
-    return (hs_quench_point){.ms_K = 273.15 + 550 - 600 * (1 - exp(-0.96 * C)),
-                             .alpha_1_K = 0.011,
-                             .share = 1,
-                             .strain = {0, (4.64 - 0.53 * C) / 300, 0},
-                             .strength_Pa = (413 + 1720 * sqrt(C)) * 1e6};
+    return test_point_carburised(faces > 0 ? y_m + half_m : INFINITY,
+                                 faces > 1 ? half_m - y_m : INFINITY);
 }
 
 static void lay(double width_m, double height_m, double spacing_m, double case_m) {
@@ -61,10 +34,7 @@ static void lay(double width_m, double height_m, double spacing_m, double case_m
 }
 
 static void fill(hs_quench_point p) {
-    for (size_t i = 0; i < mesh.nodes; i++)
-        node[i] = p;
-    for (size_t i = 0; i < mesh.fibres; i++)
-        fibre[i] = p;
+    test_points_fill(node, fibre, p);
 }
 
 static void fill_carburised(int faces) {
@@ -73,12 +43,6 @@ static void fill_carburised(int faces) {
     for (size_t i = 0; i < mesh.fibres; i++)
         fibre[i] = carburised(mesh.fibre[i].y_m, faces);
 }
-
-static const hs_quench_point even_point = {.ms_K = 673.15,
-                                           .alpha_1_K = 0.011,
-                                           .share = 1,
-                                           .strain = {0, 0.0151, 0},
-                                           .strength_Pa = 1200e6};
 
 static void quench(const hs_quench_steel *steel, const hs_curve *film, const double *edge,
                    double bath_C, const double *K, size_t n) {
@@ -135,8 +99,8 @@ static void model_quench_strip__wide_plate__bends_as_biaxial_fibres(void) {
     quench(&steel, &film, third, 50, &K0, 1);
     NEAR(left[0].kappa_x_1_m, -2.315e-3, 0.005 * 4.318e-2);
     NEAR(fabs(left[0].peak_kappa_x_1_m), 4.318e-2, 0.005 * 4.318e-2);
-    steel = hardening(180e9 / 0.7);
-    fill(even_point);
+    steel = test_steel_hardening(180e9 / 0.7);
+    fill(test_point_even());
     quench(&steel, &film, third, 20, K, 3);
     for (int k = 0; k < 3; k++)
         NEAR(left[k].kappa_x_1_m, hard[k], SHARE * 0.1137);
@@ -146,10 +110,10 @@ static void model_quench_strip__ten_per_cent__as_printed(void) {
     /* independent: -.177, +.154, +.244, +.331 mm per 300; evenly cooled 0. Without plasticity the
      * front of yielding shows: half a millimetre of cells, and twice the share */
     const double mm[] = {-0.177, 0.154, 0.244, 0.331};
-    hs_quench_steel steel = hardening(180e9);
+    hs_quench_steel steel = test_steel_hardening(180e9);
     hs_curve film = hs_curve_flat(1500);
     lay(1e-3, 20e-3, 0.5e-3, 0);
-    fill(even_point);
+    fill(test_point_even());
     quench(&steel, &film, tenth, 20, K4, 4);
     for (size_t k = 0; k < 4; k++)
         NEAR(bow_mm(k), mm[k], (k == 0 ? 2 : 1) * SHARE * 0.331);
@@ -167,7 +131,7 @@ static void model_quench_strip__carburised__as_printed(void) {
     /* independent: stress of the skin, MPa. Ours is the outermost fibre's, a sixteenth of a
      * millimetre down, and the reference does not say which quench: a tenth of it */
     const double skin_MPa[] = {-1460, -590, -395, -256};
-    hs_quench_steel steel = hardening(180e9);
+    hs_quench_steel steel = test_steel_hardening(180e9);
     hs_curve film = hs_curve_flat(1500);
     lay(1e-3, 20e-3, 0.5e-3, 3e-3);
     fill_carburised(2);
@@ -203,7 +167,7 @@ static void range(double *low, double *high, size_t first) {
 static void compare_row(const row *r) {
     static const double thick_m[] = {8e-3, 12e-3, 20e-3, 30e-3, 40e-3};
     static const double K[] = {1.5e-11, 0, 3e-11, 6e-11, 9e-11, 1.2e-10};
-    hs_quench_steel steel = hardening(180e9);
+    hs_quench_steel steel = test_steel_hardening(180e9);
     hs_curve film = hs_curve_flat(r->h_W_m2K);
     if (r->film) CHECK(hs_quench_film(&film, r->film, NULL) == HS_OK);
     double printed = r->film && r->film[0] == 's' && r->faces == 0 ? 0.05 : 0.005;
@@ -258,11 +222,11 @@ static void model_quench_strip__flat__is_not_a_strip(void) {
     static const double width_m[FLATS] = {20e-3, 40e-3, 60e-3, 100e-3, 200e-3};
     static const double mm[FLATS] = {0.15, 0.09, 0.04, 0.085, 0.15};
     const double slow[] = {0.95, 1, 1.05, 1}, K = 6e-11;
-    hs_quench_steel steel = hardening(180e9);
+    hs_quench_steel steel = test_steel_hardening(180e9);
     hs_curve film = hs_curve_flat(1500);
     for (int i = 0; i < FLATS; i++) {
         lay(width_m[i], 20e-3, i < 3 ? 1e-3 : 2e-3, 0);
-        fill(even_point);
+        fill(test_point_even());
         quench(&steel, &film, slow, 20, &K, 1);
         NEAR(fabs(bow_mm(0)), mm[i], 0.005 + SHARE * 0.244);
     }

@@ -7,24 +7,13 @@
 static const double FARADAY = 96485.33212331001; /* exact: SI 2019 */
 static const double PI = 3.14159265358979323846;
 
-static void plan(hs_result_descale *d, const shop_floor *s) {
-    *d = (hs_result_descale){.verdict = HS_CLEAN_NONE};
-    CHECK(floor_plan(d, s, NULL) == HS_OK);
-}
-
-static void soft_tank(shop_floor *s, double volts_V, double amps_A) {
-    floor_make(s, FLOOR_SOFT, HS_BY_ELECTROLYSIS, "", NEXT_NOTHING);
-    s->step[2].tank.volts_V = volts_V;
-    s->step[2].tank.amps_A = amps_A;
-}
-
 static void descale__tank_of_the_worked_figure__has_its_charge_and_time(void) {
     /* computed: 4 dm2, .1 mm scale: 4 + 20 x .1 = 6 Ah/dm2 = 24 Ah; 12 A would take 2 h, the
      * 10 A of the supply 2.4 h. Fresh air .0612 x 10 m3/h, 620 mm */
     shop_floor s;
     hs_result_descale d;
-    soft_tank(&s, 24, 10);
-    plan(&d, &s);
+    floor_tank(&s, 24, 10);
+    floor_must(&d, &s);
     NEAR(d.area_m2, .04, 1e-9);
     NEAR(d.amps_A, 10, 1e-9);
     NEAR(d.charge_Ah, 24, 1e-6);
@@ -34,7 +23,7 @@ static void descale__tank_of_the_worked_figure__has_its_charge_and_time(void) {
     CHECK(d.volts_V > 1.229 && d.volts_V < 24);
     NEAR(d.charge_Ah, d.amps_A * d.time_s / 3600, 1e-12 * d.charge_Ah); /* exact */
     s.step[2].tank.amps_A = 50;
-    plan(&d, &s);
+    floor_must(&d, &s);
     NEAR(d.amps_A, 12, 1e-6); /* the edges of the plate, 1 nm thick, count too */
     NEAR(d.time_s, 7200, .01);
     NEAR(d.charge_Ah, d.amps_A * d.time_s / 3600, 1e-12 * d.charge_Ah);
@@ -50,21 +39,21 @@ static double cell_volts(const hs_result_descale *d, double amps) {
 static void descale__operating_point__solves_the_cell_and_says_what_limits(void) {
     shop_floor s;
     hs_result_descale d;
-    soft_tank(&s, 6, 100); /* the bath */
-    plan(&d, &s);
+    floor_tank(&s, 6, 100); /* the bath */
+    floor_must(&d, &s);
     CHECK(d.tank.limit == HS_TANK_LIMIT_BATH && strstr(d.tank.limited, "The bath limits"));
     NEAR(cell_volts(&d, d.amps_A), 6, 1e-9);
     NEAR(d.volts_V, 6, 1e-9);
     NEAR(d.tank.bath_amps_A, d.amps_A, 1e-9);
     CHECK(d.amps_A < d.tank.usual_amps_A);
-    soft_tank(&s, 24, 5); /* the supply */
-    plan(&d, &s);
+    floor_tank(&s, 24, 5); /* the supply */
+    floor_must(&d, &s);
     CHECK(d.tank.limit == HS_TANK_LIMIT_SUPPLY && strstr(d.tank.limited, "The supply limits"));
     NEAR(cell_volts(&d, 5), d.volts_V, 1e-9);
     NEAR(cell_volts(&d, d.tank.bath_amps_A), 24, 1e-9);
     NEAR(d.tank.most_amps_A, 5, 0);
-    soft_tank(&s, 12, 50); /* the area: 3 A/dm2 on 4 dm2 */
-    plan(&d, &s);
+    floor_tank(&s, 12, 50); /* the area: 3 A/dm2 on 4 dm2 */
+    floor_must(&d, &s);
     CHECK(d.tank.limit == HS_TANK_LIMIT_AREA && strstr(d.tank.limited, "Turn the supply down"));
     NEAR(d.tank.usual_amps_A, 12, 1e-6);
     NEAR(cell_volts(&d, d.tank.most_amps_A), 12, 1e-9);
@@ -72,16 +61,16 @@ static void descale__operating_point__solves_the_cell_and_says_what_limits(void)
     /* own contract: air for all the supply can give, as the bath may pass more than computed */
     NEAR(d.air.most_fresh_air_m3_s, .0612 * 50 / 3600, 1e-12);
     s.step[2].tank.gap_m = .02; /* so near that it would drive more than 10 A/dm2 */
-    plan(&d, &s);
+    floor_must(&d, &s);
     CHECK(d.tank.above_practice && d.tank.most_amps_A > 40);
 }
 
 static void descale__bath__has_its_masses(void) {
     shop_floor s;
     hs_result_descale d;
-    soft_tank(&s, 24, 10);
+    floor_tank(&s, 24, 10);
     s.step[2].tank.tub_m3 = .020;
-    plan(&d, &s);
+    floor_must(&d, &s);
     /* computed: 20 L at 50 g/L = 1000 g anhydrous = 2700 g crystals; 1.1700, / .6308 */
     NEAR(d.tank.soda_kg[0], 1.000, 1e-12);
     NEAR(d.tank.soda_kg[1], 1.1700, .0001);
@@ -98,13 +87,13 @@ static void descale__bath__has_its_masses(void) {
     NEAR(d.tank.heating_K_s * 3600, 5.2 * d.volts_V / 12, .06);
     NEAR(d.tank.cable_mm2, 1.5, 0); /* from memory: 19.5 A on 1.5 mm2 */
     s.step[2].tank.amps_A = 30;
-    plan(&d, &s);
+    floor_must(&d, &s);
     NEAR(d.tank.cable_mm2, 4, 0); /* for the supply's 30 A, not the 12 A of the part */
     s.step[2].tank.amps_A = 60;
-    plan(&d, &s);
+    floor_must(&d, &s);
     CHECK(isnan(d.tank.cable_mm2));
     s.step[2].tank.anode = "graphite";
-    plan(&d, &s);
+    floor_must(&d, &s);
     NEAR(d.tank.anode_kg, 0, 0);
     CHECK(isnan(d.tank.anode_jobs));
 }
@@ -112,11 +101,11 @@ static void descale__bath__has_its_masses(void) {
 static void descale__small_tub__grows_hot(void) {
     shop_floor s;
     hs_result_descale d;
-    soft_tank(&s, 24, 10);
-    plan(&d, &s);
+    floor_tank(&s, 24, 10);
+    floor_must(&d, &s);
     CHECK(isinf(d.tank.hot_s) && isinf(d.tank.boils_s)); /* 40 L: a few kelvin an hour */
     s.step[2].tank.tub_m3 = .002;
-    plan(&d, &s);
+    floor_must(&d, &s);
     /* exact: from 20 C to 50 C and to 100 C at a constant rate */
     NEAR(d.tank.hot_s * d.tank.heating_K_s, 30, 1e-9);
     NEAR(d.tank.boils_s * d.tank.heating_K_s, 80, 1e-9);
@@ -126,8 +115,8 @@ static void descale__small_tub__grows_hot(void) {
 static void descale__small_current__is_told_what_raises_it(void) {
     shop_floor s;
     hs_result_descale d, again;
-    soft_tank(&s, 3.2, 20);
-    plan(&d, &s);
+    floor_tank(&s, 3.2, 20);
+    floor_must(&d, &s);
     CHECK(d.tank.below_practice && d.tank.density_A_m2 < 100);
     CHECK(d.tank.limit == HS_TANK_LIMIT_BATH);
     CHECK(d.tank.remedies >= 5);
@@ -151,31 +140,31 @@ static void descale__small_current__is_told_what_raises_it(void) {
         if (strncmp(r->what, "anode nearer, 75 mm", 19)) continue;
         shop_floor changed = s;
         changed.step[2].tank.gap_m = .075;
-        plan(&again, &changed);
+        floor_must(&again, &changed);
         NEAR(again.amps_A, r->amps_A, 1e-9);
         NEAR(again.time_s, r->time_s, 1e-6);
     }
-    soft_tank(&s, 12, 2); /* the supply limits: the bath's remedies gain nothing */
-    plan(&d, &s);
+    floor_tank(&s, 12, 2); /* the supply limits: the bath's remedies gain nothing */
+    floor_must(&d, &s);
     CHECK(d.tank.below_practice && d.tank.limit == HS_TANK_LIMIT_SUPPLY);
     CHECK(d.tank.remedies == 2);
     CHECK(strstr(d.tank.remedy[0].what, "supply of") != NULL);
     CHECK(strstr(d.tank.remedy[1].what, "half of the part") != NULL);
     NEAR(d.tank.remedy[1].density_A_m2, 2 * d.tank.density_A_m2, 1e-6);
     NEAR(d.tank.remedy[1].time_s, d.time_s, 1e-3); /* exact: the charge is the same */
-    soft_tank(&s, 12, 10);                         /* enough: nothing to say */
-    plan(&d, &s);
+    floor_tank(&s, 12, 10);                        /* enough: nothing to say */
+    floor_must(&d, &s);
     CHECK(!d.tank.below_practice && d.tank.remedies == 0);
 }
 
 static void descale__several_parts__share_the_current(void) {
     shop_floor s;
     hs_result_descale d;
-    soft_tank(&s, 24, 10);
-    plan(&d, &s);
+    floor_tank(&s, 24, 10);
+    floor_must(&d, &s);
     CHECK(d.tank.batch_s == 0);
     s.job.part.quantity = 3;
-    plan(&d, &s);
+    floor_must(&d, &s);
     NEAR(d.tank.batch_s, 3 * d.time_s, 1e-6);
     NEAR(d.tank.together_A_m2, 10 / .12, 1e-4); /* exact: 10 A on 12 dm2 */
     NEAR(d.tank.together_s, 3 * d.time_s, 1);
@@ -184,15 +173,15 @@ static void descale__several_parts__share_the_current(void) {
 static void descale__geometry__follows_the_sheet(void) {
     shop_floor s;
     hs_result_descale d;
-    soft_tank(&s, 12, 100);
-    plan(&d, &s);
+    floor_tank(&s, 12, 100);
+    floor_must(&d, &s);
     CHECK(!strcmp(d.tank.geometry, "the current spread all round"));
     s.step[2].tank.gap_m = .05; /* face to face is the easier way */
-    plan(&d, &s);
+    floor_must(&d, &s);
     CHECK(!strcmp(d.tank.geometry, "plates face to face"));
     NEAR(d.tank.bath_ohm, .05 / (d.tank.conductivity_S_m * .04), 1e-6);
     s.step[2].tank.gap_m = .3;
-    plan(&d, &s);
+    floor_must(&d, &s);
     CHECK(!strcmp(d.tank.geometry, "the current spread all round"));
     double a = sqrt(.04 / (4 * PI)); /* exact: two spheres of that surface, first order */
     NEAR(d.tank.bath_ohm, (2 / a - 2 / (.3 + 2 * a)) / (4 * PI * d.tank.conductivity_S_m), 1e-6);
@@ -201,7 +190,7 @@ static void descale__geometry__follows_the_sheet(void) {
     s.step[2].tank.anode = "rebar";
     s.step[2].tank.anode_area_m2 = 2 * PI * .006 * .3;
     s.step[2].tank.gap_m = .15 - .016;
-    plan(&d, &s);
+    floor_must(&d, &s);
     CHECK(!strcmp(d.tank.geometry, "two parallel rods"));
     NEAR(d.tank.bath_ohm * d.tank.conductivity_S_m / 4.70, .6683, .00006); /* computed there */
 }
@@ -209,10 +198,10 @@ static void descale__geometry__follows_the_sheet(void) {
 static void descale__a_weak_supply__takes_longer(void) {
     shop_floor s;
     hs_result_descale strong, weak;
-    soft_tank(&s, 12, 10);
-    plan(&strong, &s);
+    floor_tank(&s, 12, 10);
+    floor_must(&strong, &s);
     s.step[2].tank.volts_V = 6;
-    plan(&weak, &s);
+    floor_must(&weak, &s);
     CHECK(weak.amps_A < strong.amps_A && weak.time_s > strong.time_s);
     CHECK(weak.hydrogen_m3_s < strong.hydrogen_m3_s);
 }
@@ -242,7 +231,7 @@ static void descale__impossible_tanks__are_refused(void) {
     s.step[2].tank.volts_V = 12;
     s.step[2].tank.amps_A = 1000;
     s.step[2].tank.gap_m = 1e-9;
-    plan(&d, &s);
+    floor_must(&d, &s);
     CHECK(d.tank.most_amps_A < (12 - 1.229) / .03);
     NEAR(cell_volts(&d, d.tank.most_amps_A), 12, 1e-9);
 }
@@ -251,7 +240,7 @@ static void descale__what_the_sheet_left_out__is_named(void) {
     shop_floor s;
     hs_result_descale d;
     floor_make(&s, FLOOR_SOFT, HS_BY_ELECTROLYSIS, "", NEXT_NOTHING);
-    plan(&d, &s);
+    floor_must(&d, &s);
     CHECK(strstr(d.text, "Assumed") && strstr(d.text, "12 V") && strstr(d.text, "50 g/L"));
     CHECK(strstr(d.text, "tub 40 L") != NULL);
     /* also where the text is longest, with more about who accepted than anybody reads */
@@ -262,11 +251,11 @@ static void descale__what_the_sheet_left_out__is_named(void) {
     s.step[2].tank.room_m3 = 2;
     s.step[2].tank.soda_kg_m3 = 110;
     s.step[2].tank.temp_K = floor_kelvin(10);
-    plan(&d, &s);
+    floor_must(&d, &s);
     CHECK(strstr(d.text, "accepted (the foreman") && strstr(d.text, "outdoors"));
     CHECK(strstr(d.text, "Assumed") && strstr(d.text, "no air change in the room."));
     floor_make(&s, FLOOR_SOFT, HS_BY_BRUSH, "", NEXT_NOTHING);
-    plan(&d, &s);
+    floor_must(&d, &s);
     CHECK(!strstr(d.text, "Assumed"));
     CHECK(d.amps_A == 0 && d.hydrogen_m3_s == 0 && !d.tank.present && !d.acid.present);
     CHECK(d.time_low_s > 0 && d.time_low_s < d.time_high_s);
@@ -276,13 +265,13 @@ static void descale__anodic__is_short_and_wears_no_anode(void) {
     shop_floor s;
     hs_result_descale d, cathodic;
     floor_make(&s, FLOOR_TEMPERED, HS_BY_ANODIC_ELECTROLYSIS, "", NEXT_NOTHING);
-    plan(&d, &s);
+    floor_must(&d, &s);
     NEAR(d.time_high_s, 900, 1e-9); /* published: 10 to 15 minutes in plating practice (read) */
     CHECK(strstr(d.text, "POSITIVE") && strstr(d.text, "Minutes only"));
     CHECK(d.tank.anode_kg == 0 && isnan(d.tank.anode_jobs) && d.bake_s == 0);
     NEAR(d.charge_Ah, d.amps_A * d.time_s / 3600, 1e-12);
     floor_make(&s, FLOOR_SOFT, HS_BY_ELECTROLYSIS, "", NEXT_NOTHING);
-    plan(&cathodic, &s);
+    floor_must(&cathodic, &s);
     CHECK(d.stock_taken_high_m > cathodic.stock_taken_high_m);
 }
 
@@ -290,7 +279,7 @@ static void descale__acid__tells_its_amounts(void) {
     shop_floor s;
     hs_result_descale d;
     floor_make(&s, FLOOR_SOFT, HS_BY_ACID, "", NEXT_NOTHING);
-    plan(&d, &s);
+    floor_must(&d, &s);
     CHECK(d.acid.present && !strcmp(d.acid.name, "citric") && strstr(d.text, "citric 10 %"));
     /* exact: 40 L of 10 % hold 4 kg; 4 dm2 x .1 mm of dense scale weigh 4 x 5.675 g; FeO + 2 H+:
      * 1.783 g of citric acid per g of FeO; 3/2 soda per acid */
@@ -312,10 +301,10 @@ static void descale__acid__tells_its_amounts(void) {
     NEAR(d.time_low_s, 3600, .5); /* common practice: 1 to 4 h */
     NEAR(d.time_high_s, 4 * 3600, .5);
     s.step[2].tank.tub_m3 = 1e-4; /* a tenth of a litre is spent long before */
-    plan(&d, &s);
+    floor_must(&d, &s);
     CHECK(d.verdict == HS_CLEAN_CARE && strstr(d.text, "more acid than there is"));
     s.step[2].tank = (hs_tank){.acid = "vinegar", .acid_pct = 5, .tub_m3 = .001, .accepted = ""};
-    plan(&d, &s);
+    floor_must(&d, &s);
     /* computed: 1 L of 5 % vinegar dissolves at most 29.9 g of FeO and needs 44 g of soda */
     NEAR(d.acid.capacity_kg * 1e3, 29.9, .06);
     NEAR(d.acid.soda_kg * 1e3, 44, .6);

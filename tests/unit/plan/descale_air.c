@@ -6,24 +6,13 @@
 
 static const double FARADAY = 96485.33212331001; /* exact: SI 2019 */
 
-static void plan(hs_result_descale *d, const shop_floor *s) {
-    *d = (hs_result_descale){.verdict = HS_CLEAN_NONE};
-    CHECK(floor_plan(d, s, NULL) == HS_OK);
-}
-
-static void soft_tank(shop_floor *s, double volts_V, double amps_A) {
-    floor_make(s, FLOOR_SOFT, HS_BY_ELECTROLYSIS, "", NEXT_NOTHING);
-    s->step[2].tank.volts_V = volts_V;
-    s->step[2].tank.amps_A = amps_A;
-}
-
 static void descale__air__names_both_rules_and_takes_the_larger(void) {
     /* published: IEC 62485-2 .05 m3/h per A and 28 cm2 per m3/h; the other guide .0612 (both read
      * second-hand): the larger governs, also the openings */
     shop_floor s;
     hs_result_descale d;
-    soft_tank(&s, 24, 10);
-    plan(&d, &s);
+    floor_tank(&s, 24, 10);
+    floor_must(&d, &s);
     NEAR(d.air.battery_m3_s * 3600, .50, 1e-9);
     NEAR(d.air.workplace_m3_s * 3600, .612, 1e-9);
     NEAR(d.fresh_air_m3_s, fmax(d.air.battery_m3_s, d.air.workplace_m3_s), 0);
@@ -51,20 +40,20 @@ static void descale__closed_small_room__is_care(void) {
     hs_result_descale d;
     floor_make(&s, FLOOR_SOFT, HS_BY_ELECTROLYSIS, "", NEXT_NOTHING);
     s.step[2].tank.room_m3 = 2;
-    plan(&d, &s);
+    floor_must(&d, &s);
     CHECK(d.verdict == HS_CLEAN_CARE && isnan(d.air.steady_pct));
     NEAR(d.room_pct, 100 * d.hydrogen_m3_s * d.time_high_s / 2, 1e-6);
     CHECK(d.room_pct > 1 && strstr(d.text, "outdoors") != NULL);
     s.step[2].tank.room_m3 = 1000; /* a hall without any air: little hydrogen, but the rule asks */
-    plan(&d, &s);
+    floor_must(&d, &s);
     CHECK(d.verdict == HS_CLEAN_CARE && d.room_pct < 1 && strstr(d.text, "fresh air"));
     s.step[2].tank.room_m3 = 100;
     s.step[2].tank.air_changes_1_s = 2. / 3600;
-    plan(&d, &s);
+    floor_must(&d, &s);
     CHECK(d.verdict == HS_CLEAN_OK && d.room_pct < 1);
     /* limiting case, an open room: air without end leaves nothing */
     s.step[2].tank.air_changes_1_s = 1e3;
-    plan(&d, &s);
+    floor_must(&d, &s);
     CHECK(d.verdict == HS_CLEAN_OK && d.room_pct > 0 && d.room_pct < 1e-6);
 }
 
@@ -73,15 +62,15 @@ static void descale__several_parts__have_the_gas_of_all(void) {
      * as three parts take; published: .0612 m3/h per A (read second-hand) */
     shop_floor s;
     hs_result_descale one, d;
-    soft_tank(&s, 24, 100);
+    floor_tank(&s, 24, 100);
     s.step[2].tank.gap_m = .03;
     s.step[2].tank.anode_area_m2 = .12;
     s.step[2].tank.room_m3 = 100;
     s.step[2].tank.air_changes_1_s = 1. / 3600;
-    plan(&one, &s);
+    floor_must(&one, &s);
     CHECK(isnan(one.air.all_pct) && isnan(one.air.all_amps_A) && one.verdict == HS_CLEAN_OK);
     s.job.part.quantity = 3;
-    plan(&d, &s);
+    floor_must(&d, &s);
     NEAR(d.air.all_amps_A, 36, 1e-5); /* the edges of the plate, 1 nm thick, count too */
     NEAR(d.air.all_hydrogen_m3_s, 3 * d.hydrogen_m3_s, 1e-9 * d.hydrogen_m3_s);
     NEAR(d.air.all_fresh_air_m3_s * 3600, .0612 * 36, 1e-6);
@@ -90,16 +79,16 @@ static void descale__several_parts__have_the_gas_of_all(void) {
     NEAR(d.air.all_pct, 100 * 3 * d.hydrogen_m3_s * 3600 / 100 * filled, 1e-9);
     NEAR(d.room_pct, one.room_pct, 1e-12);
     s.step[2].tank.room_m3 = 2; /* m3/h of air: enough for 12 A, .73, not for 36 A, 2.2 */
-    plan(&d, &s);
+    floor_must(&d, &s);
     CHECK(d.verdict == HS_CLEAN_CARE && strstr(d.text, "fresh air") != NULL);
     s.job.part.quantity = 1;
-    plan(&d, &s);
+    floor_must(&d, &s);
     CHECK(d.verdict == HS_CLEAN_OK);
     s.job.part.quantity = 60; /* one after the other in a room without air */
     s.step[2].tank.amps_A = 10;
     s.step[2].tank.room_m3 = 50;
     s.step[2].tank.air_changes_1_s = 0;
-    plan(&d, &s);
+    floor_must(&d, &s);
     NEAR(d.air.all_pct, 60 * d.room_pct, 1e-6 * d.air.all_pct);
     CHECK(d.room_pct < 1 && d.air.all_pct > 1 && strstr(d.text, "outdoors") != NULL);
 }

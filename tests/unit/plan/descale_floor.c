@@ -1,4 +1,5 @@
 #include "descale_floor.h"
+#include "support/check.h"
 
 #include <math.h>
 
@@ -62,4 +63,15 @@ hs_status floor_plan(hs_result_descale *out, const shop_floor *s, hs_error *err)
     hs_job job = s->job;
     job.step = s->step;
     return hs_descale_plan(out, &job, &s->at, err);
+}
+
+void floor_must(hs_result_descale *out, const shop_floor *s) {
+    *out = (hs_result_descale){.verdict = HS_CLEAN_NONE};
+    CHECK(floor_plan(out, s, NULL) == HS_OK);
+}
+
+void floor_tank(shop_floor *s, double volts_V, double amps_A) {
+    floor_make(s, FLOOR_SOFT, HS_BY_ELECTROLYSIS, "", NEXT_NOTHING);
+    s->step[2].tank.volts_V = volts_V;
+    s->step[2].tank.amps_A = amps_A;
 }

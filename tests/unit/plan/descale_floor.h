@@ -39,6 +39,12 @@ void floor_make(shop_floor *s, floor_state state, hs_descale_method by, const ch
 /** Plan it. */
 hs_status floor_plan(hs_result_descale *out, const shop_floor *s, hs_error *err);
 
+/** The same, which must succeed. */
+void floor_must(hs_result_descale *out, const shop_floor *s);
+
+/** A soft plate at a tank of so many volts and amperes. */
+void floor_tank(shop_floor *s, double volts_V, double amps_A);
+
 double floor_kelvin(double celsius);
 
 #endif

@@ -161,7 +161,7 @@ static void handbook__round_parts__bars_only(void) {
 
 static void handbook__text__rounds_up_what_is_missing(void) {
     bench b;
-    for (int k = 0; k < 2; k++) { /* one ground face is enough */
+    for (int k = 0; k < 2; k++) {              /* one ground face is enough */
         plate(&b, 0.18025e-3, 0.30e-3, HS_GO); /* half the sum */
         b.face[k].finish = HS_AS_HARDENED;
         look(&b);

@@ -2,6 +2,7 @@
 
 #include "constants.h"
 #include "hardskin/tables/table.h"
+#include "support/check.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -150,4 +151,18 @@ void test_job_slot(test_job *out, const char *steel) {
     dimension(out, "slot", 20, 0, 33, HS_ACROSS_FACES);
     out->dimension[0].face[1] = 1;
     finish(out, steel);
+}
+
+hs_status test_job_try(hs_result *out, const hs_job *job, hs_error *err) {
+    void *work = malloc(hs_plan_work_size());
+    hs_status status = work ? hs_plan(out, job, work, err) : HS_E_MEMORY;
+    free(work);
+    return status;
+}
+
+void test_job_plan(hs_result *out, const hs_job *job) {
+    hs_error err = {0};
+    hs_status status = test_job_try(out, job, &err);
+    if (status != HS_OK) printf("plan failed: %s\n", err.message);
+    CHECK(status == HS_OK);
 }

@@ -3,6 +3,7 @@
 #define HS_TESTS_PLAN_JOB_H
 
 #include "hardskin/plan/job.h"
+#include "hardskin/plan/plan.h"
 
 typedef struct test_job {
     hs_job job;
@@ -28,5 +29,11 @@ void test_job_slot(test_job *out, const char *steel);
 
 /** Ring 70 x 45 x 50, outside and bore ground. */
 void test_job_ring(test_job *out, const char *steel);
+
+/** The whole plan of a job, with work space of its own. */
+hs_status test_job_try(hs_result *out, const hs_job *job, hs_error *err);
+
+/** The same, which must succeed: a check says so, and the message is printed if it does not. */
+void test_job_plan(hs_result *out, const hs_job *job);
 
 #endif

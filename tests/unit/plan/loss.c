@@ -5,6 +5,7 @@
 #include "hardskin/model/oxide.h"
 #include "hardskin/tables/table.h"
 #include "support/check.h"
+#include "support/flames.h"
 
 #include <string.h>
 
@@ -90,24 +91,18 @@ static void loss__brushed_four_times__doubles_the_hour(void) {
 
 /* own contract: no sheet may gain metal by a hotter, longer or leaner fire, at any draw */
 static void loss__hotter_longer_leaner__never_loses_less(void) {
-    static const char *const rising[] = {"box",
-                                         "wrapped",
-                                         "open rich flame",
-                                         "open neutral flame",
-                                         "open lean flame",
-                                         "electric furnace in air"};
     const double side[] = {-4, -1.96, 0, 1.96, 4};
     size_t tried = 0;
     for (int s = 0; s < 5; s++) {
         double z[HS_INPUTS] = {0}, leaner[96] = {0};
         z[HS_IN_ATMOSPHERE] = side[s];
-        for (size_t a = 0; a < sizeof rising / sizeof *rising; a++) {
+        for (size_t a = 0; a < TEST_FLAMES; a++) {
             double cooler = 0;
             size_t n = 0;
             for (double T = 760; T <= 1200; T += 5, n++, tried++) {
-                double now = one_heat(T, 20, row_of(rising[a]), 0, z);
+                double now = one_heat(T, 20, row_of(test_flames[a]), 0, z);
                 CHECK(now >= cooler && now >= leaner[n]);
-                CHECK(one_heat(T, 23, row_of(rising[a]), 0, z) >= now);
+                CHECK(one_heat(T, 23, row_of(test_flames[a]), 0, z) >= now);
                 cooler = leaner[n] = now;
             }
         }

@@ -118,13 +118,7 @@ static void measured__bar_on_old_centres__remaking_them_halves_the_run_out(void)
 static void measured__bore__is_reckoned_the_other_way_round(void) {
     bench_job b;
     worked_plate(&b);
-    b.job.part.form = HS_RING;
-    b.dimension[0] = (hs_dimension){.name = "bore",
-                                    .across = HS_ACROSS_BORE,
-                                    .size = {40e-3, 40.000e-3, 40.025e-3, "H7"},
-                                    .face = {0, 0}};
-    b.job.measured.dimension[0] = (hs_measured_dimension){
-        .size_given = 1, .shape_given = 1, .size_m = 39.5e-3, .ovality_m = 0.2e-3, .crown = -1};
+    worked_bore(&b, 0.2e-3);
     const hs_result_measured_dimension *d = judge(&b);
     /* exact: clean V <= F_lo - H - 2(c + d) = .3; case V <= H - F_hi + 2(B' - d) = .655 */
     NEAR(d->shape_m, 0.1e-3, TIGHT);

@@ -37,6 +37,16 @@ void worked_plate(bench_job *b) {
         .size_given = 1, .shape_given = 1, .size_m = 20.66e-3, .bow_m = 0.2e-3, .crown = 0};
 }
 
+void worked_bore(bench_job *b, double ovality_m) {
+    b->job.part.form = HS_RING;
+    b->dimension[0] = (hs_dimension){.name = "bore",
+                                     .across = HS_ACROSS_BORE,
+                                     .size = {40e-3, 40.000e-3, 40.025e-3, "H7"},
+                                     .face = {0, 0}};
+    b->job.measured.dimension[0] = (hs_measured_dimension){
+        .size_given = 1, .shape_given = 1, .size_m = 39.5e-3, .ovality_m = ovality_m, .crown = -1};
+}
+
 const hs_result_measured_dimension *judge(bench_job *b) {
     b->job.dimension = b->dimension;
     b->job.face = b->face;

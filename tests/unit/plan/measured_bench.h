@@ -17,6 +17,9 @@ typedef struct bench_job {
 /* The plate of section 6: H 20.66, bow .20, c .08, d .02, B' .61 (case 1.21, .60 wanted). */
 void worked_plate(bench_job *b);
 
+/* That plate's job as a ring with a bore 40 H7, measured 39.5 and so much oval. */
+void worked_bore(bench_job *b, double ovality_m);
+
 /* Judges the one dimension; the answer stands in b->out. */
 const hs_result_measured_dimension *judge(bench_job *b);
 

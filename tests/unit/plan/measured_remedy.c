@@ -152,13 +152,7 @@ static void measured__bore_too_oval__finish_large(void) {
     bench_job b;
     worked_plate(&b);
     thick_case(&b);
-    b.job.part.form = HS_RING;
-    b.dimension[0] = (hs_dimension){.name = "bore",
-                                    .across = HS_ACROSS_BORE,
-                                    .size = {40e-3, 40.000e-3, 40.025e-3, "H7"},
-                                    .face = {0, 0}};
-    b.job.measured.dimension[0] = (hs_measured_dimension){
-        .size_given = 1, .shape_given = 1, .size_m = 39.5e-3, .ovality_m = 0.62e-3, .crown = -1};
+    worked_bore(&b, 0.62e-3);
     const hs_result_measured_dimension *d = judge(&b);
     const hs_remedy *end = remedy(d, "other end"), *size = remedy(d, "another size");
     CHECK(d->verdict == HS_WHEEL_NO);

@@ -10,14 +10,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-static hs_result run(test_job *t) {
+static hs_result run(const test_job *t) {
     static hs_result r;
-    hs_error err = {0};
-    void *work = malloc(hs_plan_work_size());
-    hs_status status = work ? hs_plan(&r, &t->job, work, &err) : HS_E_MEMORY;
-    if (status != HS_OK) printf("plan failed: %s\n", err.message);
-    CHECK(status == HS_OK);
-    free(work);
+    test_job_plan(&r, &t->job);
     return r;
 }
 

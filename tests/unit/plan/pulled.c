@@ -5,15 +5,12 @@
 #include "measured_bench.h"
 #include "support/check.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 static hs_result result;
 
 static const hs_result_dimension *plan(const test_job *t) {
-    void *work = malloc(hs_plan_work_size());
-    CHECK(work && hs_plan(&result, &t->job, work, NULL) == HS_OK);
-    free(work);
+    test_job_plan(&result, &t->job);
     return &result.dimension[0];
 }
 

@@ -9,14 +9,10 @@
 #include "support/check.h"
 #include "unit/plan/job.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 static hs_status plan(hs_result *r, const test_job *t) {
-    void *work = malloc(hs_plan_work_size());
-    hs_status status = work ? hs_plan(r, &t->job, work, NULL) : HS_E_MEMORY;
-    free(work);
-    return status;
+    return test_job_try(r, &t->job, NULL);
 }
 
 static const hs_remedy *find(const hs_result_dimension *d, const char *what) {

@@ -5,19 +5,12 @@
 #include "support/check.h"
 #include "unit/plan/job.h"
 
-#include <stdlib.h>
-
 static test_job t;
 static hs_result r;
 static hs_feature feature[4];
 
 static void run(void) {
-    hs_error err = {0};
-    void *work = malloc(hs_plan_work_size());
-    hs_status status = work ? hs_plan(&r, &t.job, work, &err) : HS_E_MEMORY;
-    if (status != HS_OK) printf("plan failed: %s\n", err.message);
-    CHECK(status == HS_OK);
-    free(work);
+    test_job_plan(&r, &t.job);
 }
 
 static void reheat_in(const char *atmosphere) {
