@@ -21,6 +21,7 @@ typedef struct hs_quench_run_state {
     hs_quench_cost cost;
     hs_quench_left left[HS_QUENCH_PLASTICITIES]; /* the peaks so far */
     double time_s;
+    double stiffness[6];  /* of the cold section: 1 y x / yy xy xx times it */
     size_t fibres;        /* in the sums: the mesh's, or those of a half */
     double low_K, step_K; /* of the tables */
 } hs_quench_run_state;
@@ -83,6 +84,13 @@ void hs_quench_fibres_start(hs_quench_run_state *s);
 
 /** Put the stresses at their fibres' places in the mesh. */
 void hs_quench_fibres_end(hs_quench_run_state *s);
+
+/** Find the strain and curvatures at which plasticity k's fibres, brought to a new temperature,
+ *  leave no force and no moment; 0: not found. */
+int hs_quench_settle(hs_quench_run_state *s, size_t k);
+
+/** Their stress, in the order of the sums. */
+void hs_quench_stress(hs_quench_run_state *s, size_t k);
 
 /** Carry the fibres from temp_K to next_K, taking note of the largest curvatures; time_s is that of
  *  next_K, the step before it was step_s long. */

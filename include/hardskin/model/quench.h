@@ -98,11 +98,12 @@ typedef struct hs_quench_work {
     unsigned short index[HS_QUENCH_FIBRES]; /* of the fibres in the sums, in the mesh */
     double from_K[HS_QUENCH_FIBRES], to_K[HS_QUENCH_FIBRES]; /* over a step of the heat */
     double fibre_K[HS_QUENCH_FIBRES], hard[HS_QUENCH_FIBRES], soft[HS_QUENCH_FIBRES];
-    double free[HS_QUENCH_FIBRES], modulus[HS_QUENCH_FIBRES], yield[HS_QUENCH_FIBRES],
+    double free[HS_QUENCH_FIBRES], compliance[HS_QUENCH_FIBRES], yield[HS_QUENCH_FIBRES],
         creep[HS_QUENCH_FIBRES];
+    double was_compliance[HS_QUENCH_FIBRES], was_yield[HS_QUENCH_FIBRES], moved[HS_QUENCH_FIBRES];
     double x_m[HS_QUENCH_FIBRES], y_m[HS_QUENCH_FIBRES], area_m2[HS_QUENCH_FIBRES];
-    double base[HS_QUENCH_FIBRES], tangent[HS_QUENCH_FIBRES];
-    double plastic[HS_QUENCH_PLASTICITIES][HS_QUENCH_FIBRES];
+    double base[HS_QUENCH_PLASTICITIES][HS_QUENCH_FIBRES],
+        tangent[HS_QUENCH_PLASTICITIES][HS_QUENCH_FIBRES];
     double stress_Pa[HS_QUENCH_PLASTICITIES][HS_QUENCH_FIBRES];
     double strain[HS_QUENCH_PLASTICITIES][3], change[HS_QUENCH_PLASTICITIES][3];
 } hs_quench_work;
