@@ -14,10 +14,6 @@ static inline hs_pair hs_pair_load(const double *from) {
     return p;
 }
 
-static inline void hs_pair_store(double *to, hs_pair p) {
-    memcpy(to, &p, sizeof p);
-}
-
 static inline hs_pair hs_pair_of(double value) {
     return (hs_pair){value, value};
 }

@@ -2,7 +2,7 @@
  * and perfectly plastic about the strain at which it is free of stress. */
 #include "model/quench_steps.h"
 
-#include "base/pair.h"
+#include "base/lanes.h"
 
 #include <math.h>
 #include <string.h>
@@ -18,84 +18,82 @@ typedef struct balance {
     double tangent[6]; /* 1 y x / yy xy xx times the stiffness */
 } balance;
 
-static hs_pair held_at(hs_pair stress, hs_pair limit) {
-    hs_pair below = hs_pair_choose(stress > limit, limit, stress);
-    return hs_pair_choose(below < -limit, -limit, below);
-}
-
-static hs_pair stress_at(const hs_quench_work *w, size_t k, size_t f, hs_pair strain) {
-    return hs_pair_load(&w->tangent[k][f]) * (strain - hs_pair_load(&w->base[k][f]));
-}
-
-/* Two fibres from f on, of a section that bends both ways. */
-static void add_both(hs_pair sum[9], const hs_quench_work *w, size_t k, size_t f,
-                     const hs_pair strain[3]) {
-    hs_pair x = hs_pair_load(&w->x_m[f]), y = hs_pair_load(&w->y_m[f]);
-    hs_pair area = hs_pair_load(&w->area_m2[f]);
-    hs_pair stress = stress_at(w, k, f, strain[0] + strain[1] * y + strain[2] * x);
-    hs_pair held = held_at(stress, hs_pair_load(&w->yield[f]));
-    hs_pair force = area * held;
-    hs_pair stiff = hs_pair_where(held == stress, area * hs_pair_load(&w->tangent[k][f]));
-    hs_pair stiff_y = stiff * y, stiff_x = stiff * x;
-    sum[0] += force;
-    sum[1] += force * y;
-    sum[2] += force * x;
-    sum[3] += stiff;
-    sum[4] += stiff_y;
-    sum[5] += stiff_x;
-    sum[6] += stiff_y * y;
-    sum[7] += stiff_x * y;
-    sum[8] += stiff_x * x;
-}
-
-static balance both_ways(const hs_quench_run_state *s, size_t k, const double strain[3]) {
-    const hs_pair at[3] = {hs_pair_of(strain[0]), hs_pair_of(strain[1]), hs_pair_of(strain[2])};
-    hs_pair sum[9] = {{0, 0}};
-    double all[9];
-    for (size_t f = 0; f < s->fibres; f += 2)
-        add_both(sum, s->w, k, f, at);
+/* Of a section that bends both ways: force, its moments, and the stiffness of what does not yield.
+ */
+HS_WIDE static void both_ways(double total[9], const hs_quench_work *w, size_t k, size_t fibres,
+                              const double strain[3]) {
+    hs_lanes sum[9] = {{0}}, x, y, area, tangent, base, limit;
+    for (size_t f = 0; f < fibres; f += HS_LANES) {
+        HS_LANES_LOAD(x, &w->x_m[f]);
+        HS_LANES_LOAD(y, &w->y_m[f]);
+        HS_LANES_LOAD(area, &w->area_m2[f]);
+        HS_LANES_LOAD(tangent, &w->tangent[k][f]);
+        HS_LANES_LOAD(base, &w->base[k][f]);
+        HS_LANES_LOAD(limit, &w->yield[f]);
+        hs_lanes stress = tangent * (strain[0] + strain[1] * y + strain[2] * x - base);
+        hs_lanes held = HS_LANES_HELD(stress, limit), force = area * held;
+        hs_lanes stiff = HS_LANES_WHERE(held == stress, area * tangent);
+        hs_lanes stiff_y = stiff * y, stiff_x = stiff * x;
+        sum[0] += force;
+        sum[1] += force * y;
+        sum[2] += force * x;
+        sum[3] += stiff;
+        sum[4] += stiff_y;
+        sum[5] += stiff_x;
+        sum[6] += stiff_y * y;
+        sum[7] += stiff_x * y;
+        sum[8] += stiff_x * x;
+    }
     for (int i = 0; i < 9; i++)
-        all[i] = hs_pair_sum(sum[i]);
-    return (balance){{all[0], all[1], all[2]}, {all[3], all[4], all[5], all[6], all[7], all[8]}};
+        total[i] = HS_LANES_SUM(sum[i]);
 }
 
-/* Two fibres from f on, of a half that stands for both: it bends along one arm only. */
-static void add_one(hs_pair sum[5], const hs_quench_work *w, size_t k, size_t f, hs_pair arm,
-                    const hs_pair strain[2]) {
-    hs_pair area = hs_pair_load(&w->area_m2[f]);
-    hs_pair stress = stress_at(w, k, f, strain[0] + strain[1] * arm);
-    hs_pair held = held_at(stress, hs_pair_load(&w->yield[f]));
-    hs_pair force = area * held;
-    hs_pair stiff = hs_pair_where(held == stress, area * hs_pair_load(&w->tangent[k][f]));
-    hs_pair stiff_arm = stiff * arm;
-    sum[0] += force;
-    sum[1] += force * arm;
-    sum[2] += stiff;
-    sum[3] += stiff_arm;
-    sum[4] += stiff_arm * arm;
+/* Of a half that stands for both, which bends along one arm only. */
+HS_WIDE static void one_way(double total[5], const hs_quench_work *w, size_t k, size_t fibres,
+                            const double *arm_m, const double strain[2]) {
+    hs_lanes sum[5] = {{0}}, arm, area, tangent, base, limit;
+    for (size_t f = 0; f < fibres; f += HS_LANES) {
+        HS_LANES_LOAD(arm, &arm_m[f]);
+        HS_LANES_LOAD(area, &w->area_m2[f]);
+        HS_LANES_LOAD(tangent, &w->tangent[k][f]);
+        HS_LANES_LOAD(base, &w->base[k][f]);
+        HS_LANES_LOAD(limit, &w->yield[f]);
+        hs_lanes stress = tangent * (strain[0] + strain[1] * arm - base);
+        hs_lanes held = HS_LANES_HELD(stress, limit), force = area * held;
+        hs_lanes stiff = HS_LANES_WHERE(held == stress, area * tangent), stiff_arm = stiff * arm;
+        sum[0] += force;
+        sum[1] += force * arm;
+        sum[2] += stiff;
+        sum[3] += stiff_arm;
+        sum[4] += stiff_arm * arm;
+    }
+    for (int i = 0; i < 5; i++)
+        total[i] = HS_LANES_SUM(sum[i]);
 }
 
 /* way 1: along y, 2: along x. */
-static balance one_way(const hs_quench_run_state *s, size_t k, const double strain[3], int way) {
-    const double *arm = way == 1 ? s->w->y_m : s->w->x_m;
-    const hs_pair at[2] = {hs_pair_of(strain[0]), hs_pair_of(strain[way])};
-    hs_pair sum[5] = {{0, 0}};
-    for (size_t f = 0; f < s->fibres; f += 2)
-        add_one(sum, s->w, k, f, hs_pair_load(&arm[f]), at);
-    balance b = {.tangent = {hs_pair_sum(sum[2])}};
-    b.force[0] = hs_pair_sum(sum[0]);
-    b.force[way] = hs_pair_sum(sum[1]);
-    b.tangent[way] = hs_pair_sum(sum[3]);
-    b.tangent[way == 1 ? 3 : 5] = hs_pair_sum(sum[4]);
-    b.tangent[way == 1 ? 5 : 3] = s->stiffness[way == 1 ? 5 : 3]; /* nothing bends it */
+static balance folded(const hs_quench_run_state *s, size_t k, const double strain[3], int way) {
+    const double at[2] = {strain[0], strain[way]};
+    int square = way == 1 ? 3 : 5, other = way == 1 ? 5 : 3;
+    double total[5];
+    one_way(total, s->w, k, s->fibres, way == 1 ? s->w->y_m : s->w->x_m, at);
+    balance b = {.force = {total[0]}, .tangent = {total[2]}};
+    b.force[way] = total[1];
+    b.tangent[way] = total[3];
+    b.tangent[square] = total[4];
+    b.tangent[other] = s->stiffness[other]; /* nothing bends it */
     return b;
 }
 
 static balance balance_at(const hs_quench_run_state *s, size_t k, const double strain[3]) {
-    if (!s->c->fold_x && !s->c->fold_y) return both_ways(s, k, strain);
-    balance b = one_way(s, k, strain, s->c->fold_x ? 1 : 2);
-    if (s->c->fold_x && s->c->fold_y) b.force[1] = b.tangent[1] = 0;
-    return b;
+    if (s->c->fold_x || s->c->fold_y) {
+        balance b = folded(s, k, strain, s->c->fold_x ? 1 : 2);
+        if (s->c->fold_x && s->c->fold_y) b.force[1] = b.tangent[1] = 0;
+        return b;
+    }
+    double t[9];
+    both_ways(t, s->w, k, s->fibres, strain);
+    return (balance){{t[0], t[1], t[2]}, {t[3], t[4], t[5], t[6], t[7], t[8]}};
 }
 
 /* Solve tangent * step = -force, the tangent stiffened a little where all yields. */
@@ -117,31 +115,38 @@ static double along(const balance *b, const double step[3]) {
     return b->force[0] * step[0] + b->force[1] * step[1] + b->force[2] * step[2];
 }
 
-static hs_pair strain_of(const hs_quench_work *w, size_t k, size_t f) {
-    const double *strain = w->strain[k];
-    return strain[0] + strain[1] * hs_pair_load(&w->y_m[f]) + strain[2] * hs_pair_load(&w->x_m[f]);
-}
-
 /* From the end of one part to the next: what yielded and flowed is kept in the strain free of
  * stress, which moves on with the metal's own. With transformation plasticity flow F the stress is
  * (strain - base) / (1/E + F): what stands before the strain is known. */
-static void enter(hs_quench_run_state *s, size_t k) {
-    hs_quench_work *w = s->w;
-    hs_pair half = hs_pair_of(0.5 * s->c->plasticity_1_Pa[k]);
-    for (size_t f = 0; f < s->fibres; f += 2) {
-        hs_pair strain = strain_of(w, k, f), flow = half * hs_pair_load(&w->creep[f]);
-        hs_pair held = held_at(stress_at(w, k, f, strain), hs_pair_load(&w->was_yield[f]));
-        hs_pair back = hs_pair_load(&w->was_compliance[f]) - flow;
-        hs_pair_store(&w->base[k][f], strain + hs_pair_load(&w->moved[f]) - held * back);
-        hs_pair_store(&w->tangent[k][f], 1 / (hs_pair_load(&w->compliance[f]) + flow));
+HS_WIDE static void enter(hs_quench_work *w, size_t k, size_t fibres, double plasticity_1_Pa) {
+    const double *e = w->strain[k], half_1_Pa = 0.5 * plasticity_1_Pa;
+    hs_lanes x, y, tangent, base, limit, creep, moved, was, now;
+    for (size_t f = 0; f < fibres; f += HS_LANES) {
+        HS_LANES_LOAD(x, &w->x_m[f]);
+        HS_LANES_LOAD(y, &w->y_m[f]);
+        HS_LANES_LOAD(tangent, &w->tangent[k][f]);
+        HS_LANES_LOAD(base, &w->base[k][f]);
+        HS_LANES_LOAD(limit, &w->was_yield[f]);
+        HS_LANES_LOAD(creep, &w->creep[f]);
+        HS_LANES_LOAD(moved, &w->moved[f]);
+        HS_LANES_LOAD(was, &w->was_compliance[f]);
+        HS_LANES_LOAD(now, &w->compliance[f]);
+        hs_lanes strain = e[0] + e[1] * y + e[2] * x, stress = tangent * (strain - base);
+        hs_lanes held = HS_LANES_HELD(stress, limit), flow = half_1_Pa * creep;
+        base = strain + moved - held * (was - flow);
+        tangent = 1 / (now + flow);
+        HS_LANES_STORE(&w->base[k][f], base);
+        HS_LANES_STORE(&w->tangent[k][f], tangent);
     }
 }
 
 void hs_quench_stress(hs_quench_run_state *s, size_t k) {
     hs_quench_work *w = s->w;
-    for (size_t f = 0; f < s->fibres; f += 2) {
-        hs_pair stress = stress_at(w, k, f, strain_of(w, k, f));
-        hs_pair_store(&w->stress_Pa[k][f], held_at(stress, hs_pair_load(&w->yield[f])));
+    const double *e = w->strain[k];
+    for (size_t f = 0; f < s->fibres; f++) {
+        double strain = e[0] + e[1] * w->y_m[f] + e[2] * w->x_m[f];
+        double stress = w->tangent[k][f] * (strain - w->base[k][f]), limit = w->yield[f];
+        w->stress_Pa[k][f] = hs_least(limit, hs_most(-limit, stress));
     }
 }
 
@@ -169,7 +174,7 @@ int hs_quench_settle(hs_quench_run_state *s, size_t k) {
     double *strain = s->w->strain[k], *change = s->w->change[k];
     double small = SMALL * s->stiffness[0]; /* a strain over the section */
     double arm = sqrt((s->stiffness[3] + s->stiffness[5]) / s->stiffness[0]);
-    enter(s, k);
+    enter(s->w, k, s->fibres, s->c->plasticity_1_Pa[k]);
     const double before[3] = {strain[0], strain[1], strain[2]};
     for (int m = 0; m < 3; m++)
         strain[m] += change[m]; /* on as in the last part */

@@ -2,6 +2,8 @@
  * transformation adds; mean strain and the two curvatures follow from no force and no moment. */
 #include "model/quench_steps.h"
 
+#include "base/lanes.h"
+
 #include <math.h>
 #include <string.h>
 
@@ -50,14 +52,16 @@ static void measure(hs_quench_run_state *s) {
     if (s->c->fold_y) s->stiffness[1] = s->stiffness[4] = 0;
 }
 
-/* The last pair is filled up with a fibre of no metal. */
-static void pad(hs_quench_run_state *s) {
+/* Fibres of no metal at the end, to a whole number of lanes. Returns how many there are then. */
+static size_t pad(hs_quench_run_state *s) {
     hs_quench_work *w = s->w;
     size_t f = s->fibres;
-    if (f % 2 == 0) return;
-    w->x_m[f] = w->y_m[f] = w->area_m2[f] = w->yield[f] = w->moved[f] = w->creep[f] = 0;
-    w->was_yield[f] = 0;
-    w->compliance[f] = w->was_compliance[f] = 1;
+    for (; f % HS_LANES != 0; f++) {
+        w->x_m[f] = w->y_m[f] = w->area_m2[f] = w->moved[f] = w->creep[f] = 0;
+        w->yield[f] = w->was_yield[f] = 0;
+        w->compliance[f] = w->was_compliance[f] = 1;
+    }
+    return f;
 }
 
 void hs_quench_fibres_start(hs_quench_run_state *s) {
@@ -69,10 +73,10 @@ void hs_quench_fibres_start(hs_quench_run_state *s) {
         w->hard[f] = w->soft[f] = w->free[f] = w->yield[f] = 0;
         w->compliance[f] = 1;
     }
-    pad(s);
+    size_t padded = pad(s);
     for (size_t k = 0; k < s->c->n; k++) {
-        memset(w->base[k], 0, (s->fibres + s->fibres % 2) * sizeof *w->base[k]);
-        memset(w->tangent[k], 0, (s->fibres + s->fibres % 2) * sizeof *w->tangent[k]);
+        memset(w->base[k], 0, padded * sizeof *w->base[k]);
+        memset(w->tangent[k], 0, padded * sizeof *w->tangent[k]);
         memset(w->strain[k], 0, sizeof w->strain[k]);
         memset(w->change[k], 0, sizeof w->change[k]);
     }

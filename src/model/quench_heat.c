@@ -11,8 +11,18 @@ static const double MOST_CHANGE_K = 20; /* of a step */
 enum { MOST_TRIES = 60 };
 static const int pair[6][2] = {{0, 1}, {1, 2}, {2, 3}, {3, 0}, {0, 2}, {1, 3}};
 
-/* Conductivity and heat capacity of the nodes; latent heat counts while a node falls below its
- * coldest so far. */
+/* A node that has warmed by less than this above its coldest is taken to turn back: the stages of a
+ * step waver by as much, and a heat capacity that jumped with each would keep the steps short. */
+static const double WAVER_K = 2;
+
+/* The temperatures above which what has turned stays as it is, through one step. */
+static void hold(hs_quench_run_state *s) {
+    hs_quench_work *w = s->w;
+    for (size_t i = 0; i < s->c->mesh->nodes; i++)
+        w->held_K[i] = w->temp_K[i] > w->coldest_K[i] + WAVER_K ? w->coldest_K[i] : INFINITY;
+}
+
+/* Conductivity and heat capacity of the nodes, with the latent heat where a node transforms. */
 static void node_properties(hs_quench_run_state *s, const double *temp_K) {
     const hs_quench_case *c = s->c;
     hs_quench_work *w = s->w;
@@ -20,7 +30,7 @@ static void node_properties(hs_quench_run_state *s, const double *temp_K) {
     double span = steel->soft_start_K - steel->soft_end_K;
     for (size_t i = 0; i < c->mesh->nodes; i++) {
         const hs_quench_point *p = &c->node[i];
-        double T = temp_K[i], been = hs_least(T, w->coldest_K[i]);
+        double T = temp_K[i], been = hs_least(T, w->held_K[i]);
         double hard = hs_quench_hard(p, been), soft = hs_quench_soft(p, steel, been);
         double left = 1 - hard - soft;
         hs_quench_spot at = hs_quench_spot_of(s, T);
@@ -35,7 +45,7 @@ static void node_properties(hs_quench_run_state *s, const double *temp_K) {
             heat += soft * hs_quench_read(s, HS_Q_HEAT + HS_FERRITE, at);
         }
         w->sensible[i] = heat;
-        if (T <= w->coldest_K[i]) {
+        if (T <= w->held_K[i]) {
             if (T < p->ms_K)
                 heat += steel->latent_J_m3[HS_MARTENSITE] * p->alpha_1_K * (p->share - hard);
             if (T < steel->soft_start_K && T > steel->soft_end_K && p->share < 1)
@@ -155,6 +165,7 @@ void hs_quench_heat_start(hs_quench_run_state *s, double *try_s) {
     hs_quench_work *w = s->w;
     for (size_t i = 0; i < s->c->mesh->nodes; i++)
         w->temp_K[i] = w->coldest_K[i] = s->c->start_K;
+    hold(s);
     floor_areas(s);
     w->temp_K[s->c->mesh->nodes] = 0;
     rate(w->stage, w->temp_K, s);
@@ -186,6 +197,7 @@ hs_status hs_quench_heat_step(hs_quench_run_state *s, double *taken_s, double *t
     hs_quench_work *w = s->w;
     size_t n = s->c->mesh->nodes + 1;
     double h = *try_s;
+    hold(s);
     rate(w->stage, w->temp_K, s);
     double fastest = radius(s, w->temp_K);
     for (int k = 0; k < MOST_TRIES; k++) {

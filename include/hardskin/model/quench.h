@@ -91,7 +91,7 @@ typedef void (*hs_quench_watch)(void *context, const hs_quench_moment *moment,
 
 typedef struct hs_quench_work {
     double temp_K[HS_QUENCH_NODES + 1], next_K[HS_QUENCH_NODES + 1]; /* and the heat that left */
-    double coldest_K[HS_QUENCH_NODES], stage[5 * (HS_QUENCH_NODES + 1)];
+    double coldest_K[HS_QUENCH_NODES], held_K[HS_QUENCH_NODES], stage[5 * (HS_QUENCH_NODES + 1)];
     double conductivity[HS_QUENCH_NODES], capacity[HS_QUENCH_NODES], bound[HS_QUENCH_NODES];
     double sensible[HS_QUENCH_NODES]; /* capacity without latent heat */
     double table[2 * HS_PHASES + HS_PHASES + 2][HS_QUENCH_GRID_K];
