@@ -27,13 +27,14 @@ static hs_status check(const hs_quench_case *c, hs_error *err) {
 
 static void extremes(const hs_quench_run_state *s, double *coldest, double *hottest, double *mean) {
     const double *T = s->w->temp_K;
+    const hs_quench_net *net = &s->w->net;
     double area = 0, sum = 0;
     *coldest = *hottest = T[0];
-    for (size_t i = 0; i < s->c->mesh->nodes; i++) {
+    for (size_t i = 0; i < s->w->net.nodes; i++) {
         *coldest = hs_least(*coldest, T[i]);
         *hottest = hs_most(*hottest, T[i]);
-        area += s->c->mesh->node_area_m2[i];
-        sum += s->c->mesh->node_area_m2[i] * T[i];
+        area += net->area_m2[i];
+        sum += net->area_m2[i] * T[i];
     }
     *mean = sum / area;
 }
@@ -45,22 +46,24 @@ static void show(const hs_quench_run_state *s, hs_quench_watch watch, void *cont
         m.kappa_x_1_m[k] = s->w->strain[k][1];
         m.kappa_y_1_m[k] = s->w->strain[k][2];
     }
-    watch(context, &m, s->w->temp_K);
+    for (size_t i = 0; i < s->c->mesh->nodes; i++)
+        s->w->mesh_K[i] = s->w->temp_K[s->w->net.node_of[i]];
+    watch(context, &m, s->w->mesh_K);
 }
 
 /* next_K becomes temp_K. */
 static void accept(hs_quench_run_state *s) {
     hs_quench_work *w = s->w;
-    for (size_t i = 0; i < s->c->mesh->nodes; i++) {
+    for (size_t i = 0; i < s->w->net.nodes; i++) {
         w->temp_K[i] = w->next_K[i];
         w->coldest_K[i] = hs_least(w->coldest_K[i], w->temp_K[i]);
     }
-    w->temp_K[s->c->mesh->nodes] = w->next_K[s->c->mesh->nodes];
+    w->temp_K[s->w->net.nodes] = w->next_K[s->w->net.nodes];
 }
 
 static double enthalpy_drop(const hs_quench_run_state *s) {
     double sum = 0, capacity = s->w->capacity[0];
-    for (size_t i = 0; i < s->c->mesh->nodes; i++)
+    for (size_t i = 0; i < s->w->net.nodes; i++)
         sum += s->w->bound[i] * (s->c->start_K - s->w->temp_K[i]);
     return sum * capacity;
 }
@@ -109,9 +112,9 @@ static hs_status step(hs_quench_run_state *s, double *try_s, hs_error *err) {
 /* From half a kelvin above the bath in one step to the bath. */
 static hs_status finish(hs_quench_run_state *s, hs_error *err) {
     double drop = enthalpy_drop(s);
-    s->cost.heat_error = fabs(s->w->temp_K[s->c->mesh->nodes] - drop) / drop;
+    s->cost.heat_error = fabs(s->w->temp_K[s->w->net.nodes] - drop) / drop;
     if (s->c->end_s > 0 || s->c->n == 0) return HS_OK;
-    for (size_t i = 0; i < s->c->mesh->nodes; i++)
+    for (size_t i = 0; i < s->w->net.nodes; i++)
         s->w->next_K[i] = s->c->bath.bath_K;
     hs_status status = hs_quench_fibres_step(s, 0, err);
     if (status == HS_OK) accept(s);

@@ -132,12 +132,11 @@ static int changes(const hs_quench_run_state *s, const hs_quench_point *p, doubl
     return p->share < 1 && to_K < steel->soft_start_K && from_K > steel->soft_end_K;
 }
 
-static double temp_of(const hs_quench_fibre *fibre, const hs_quench_mesh *mesh,
-                      const double *node_K) {
-    const unsigned short *node = mesh->cell[fibre->cell].node;
+static double next_of(const hs_quench_run_state *s, const hs_quench_fibre *fibre) {
+    const unsigned short *node = s->c->mesh->cell[fibre->cell].node;
     double T = 0;
     for (int i = 0; i < 4; i++)
-        T += fibre->weight[i] * node_K[node[i]];
+        T += fibre->weight[i] * s->w->next_K[s->w->net.node_of[node[i]]];
     return T;
 }
 
@@ -148,7 +147,7 @@ static size_t parts_of(hs_quench_run_state *s) {
     for (size_t f = 0; f < s->fibres; f++) {
         const hs_quench_fibre *fibre = &s->c->mesh->fibre[w->index[f]];
         /* a fibre at the rim of a cut cell is read beyond its corners */
-        double T = hs_most(temp_of(fibre, s->c->mesh, w->next_K), s->c->bath.bath_K);
+        double T = hs_most(next_of(s, fibre), s->c->bath.bath_K);
         w->from_K[f] = w->fibre_K[f];
         w->to_K[f] = T;
         double change = fabs(T - w->fibre_K[f]);

@@ -18,7 +18,7 @@ static const double WAVER_K = 2;
 /* The temperatures above which what has turned stays as it is, through one step. */
 static void hold(hs_quench_run_state *s) {
     hs_quench_work *w = s->w;
-    for (size_t i = 0; i < s->c->mesh->nodes; i++)
+    for (size_t i = 0; i < w->net.nodes; i++)
         w->held_K[i] = w->temp_K[i] > w->coldest_K[i] + WAVER_K ? w->coldest_K[i] : INFINITY;
 }
 
@@ -28,8 +28,8 @@ static void node_properties(hs_quench_run_state *s, const double *temp_K) {
     hs_quench_work *w = s->w;
     const hs_quench_steel *steel = c->steel;
     double span = steel->soft_start_K - steel->soft_end_K;
-    for (size_t i = 0; i < c->mesh->nodes; i++) {
-        const hs_quench_point *p = &c->node[i];
+    for (size_t i = 0; i < w->net.nodes; i++) {
+        const hs_quench_point *p = &c->node[w->net.mesh_node[i]];
         double T = temp_K[i], been = hs_least(T, w->held_K[i]);
         double hard = hs_quench_hard(p, been), soft = hs_quench_soft(p, steel, been);
         double left = 1 - hard - soft;
@@ -55,26 +55,19 @@ static void node_properties(hs_quench_run_state *s, const double *temp_K) {
     }
 }
 
-static double edge_factor(const hs_quench_bath *b, const hs_quench_segment *seg) {
-    if (seg->edge == 0) return b->factor * b->hole_factor;
-    double own = b->edge_factor ? b->edge_factor[seg->edge - 1] : 1;
-    return b->factor * own * (1 + 0.5 * b->uneven * (seg->nx * b->ax + seg->ny * b->ay));
-}
-
 /* Heat into the nodes through the edges (W/m); returns what leaves the section. */
 static double film(hs_quench_run_state *s, double *flux, const double *temp_K) {
-    const hs_quench_mesh *mesh = s->c->mesh;
+    const hs_quench_net *net = &s->w->net;
     double out = 0;
-    for (size_t k = 0; k < mesh->segments; k++) {
-        const hs_quench_segment *seg = &mesh->segment[k];
-        const unsigned short *node = mesh->cell[seg->cell].node;
-        double factor = 0.5 * seg->length_m * edge_factor(&s->c->bath, seg);
+    for (size_t k = 0; k < net->segments; k++) {
+        const hs_quench_net_film *seg = &net->film[k];
+        const unsigned short *node = seg->node;
         for (int g = 0; g < 2; g++) {
             const double *weight = seg->weight[g];
             double T = 0;
             for (int i = 0; i < 4; i++)
                 T += weight[i] * temp_K[node[i]];
-            double q = factor * hs_quench_table(s, HS_Q_FILM, T) * (T - s->c->bath.bath_K);
+            double q = seg->width_m * hs_quench_table(s, HS_Q_FILM, T) * (T - s->c->bath.bath_K);
             out += q;
             for (int i = 0; i < 4; i++)
                 flux[node[i]] -= weight[i] * q;
@@ -86,12 +79,12 @@ static double film(hs_quench_run_state *s, double *flux, const double *temp_K) {
 /* dT/dt of the nodes, and the heat that leaves, W/m. */
 static void rate(double *out, const double *temp_K, void *context) {
     hs_quench_run_state *s = context;
-    const hs_quench_mesh *mesh = s->c->mesh;
     hs_quench_work *w = s->w;
+    const hs_quench_net *net = &w->net;
     node_properties(s, temp_K);
-    memset(out, 0, mesh->nodes * sizeof *out);
-    for (size_t k = 0; k < mesh->cells; k++) {
-        const hs_quench_cell *cell = &mesh->cell[k];
+    memset(out, 0, net->nodes * sizeof *out);
+    for (size_t k = 0; k < net->cells; k++) {
+        const hs_quench_net_cell *cell = &net->cell[k];
         const unsigned short *n = cell->node;
         double conductivity = 0.25 * (w->conductivity[n[0]] + w->conductivity[n[1]] +
                                       w->conductivity[n[2]] + w->conductivity[n[3]]);
@@ -102,8 +95,8 @@ static void rate(double *out, const double *temp_K, void *context) {
             out[b] -= q;
         }
     }
-    out[mesh->nodes] = film(s, out, temp_K);
-    for (size_t i = 0; i < mesh->nodes; i++)
+    out[net->nodes] = film(s, out, temp_K);
+    for (size_t i = 0; i < net->nodes; i++)
         out[i] /= w->capacity[i] * w->bound[i];
     s->cost.evaluations++;
 }
@@ -111,24 +104,23 @@ static void rate(double *out, const double *temp_K, void *context) {
 /* Gershgorin's bound on the rates at the temperatures node_properties was last called with; without
  * latent heat, which is not given off where a stage warms a node. */
 static double radius(hs_quench_run_state *s, const double *temp_K) {
-    const hs_quench_mesh *mesh = s->c->mesh;
     hs_quench_work *w = s->w;
-    double *sum = w->stage + 4 * (mesh->nodes + 1), most = 0;
-    memset(sum, 0, mesh->nodes * sizeof *sum);
-    for (size_t k = 0; k < mesh->cells; k++) {
-        const unsigned short *n = mesh->cell[k].node;
+    const hs_quench_net *net = &w->net;
+    double *sum = w->stage + 4 * (net->nodes + 1), most = 0;
+    memset(sum, 0, net->nodes * sizeof *sum);
+    for (size_t k = 0; k < net->cells; k++) {
+        const unsigned short *n = net->cell[k].node;
         double conductivity = hs_most(hs_most(w->conductivity[n[0]], w->conductivity[n[1]]),
                                       hs_most(w->conductivity[n[2]], w->conductivity[n[3]]));
         for (int i = 0; i < 6; i++) {
-            double link = 2 * conductivity * fabs(mesh->cell[k].link[i]);
+            double link = 2 * conductivity * fabs(net->cell[k].link[i]);
             sum[n[pair[i][0]]] += link;
             sum[n[pair[i][1]]] += link;
         }
     }
-    for (size_t k = 0; k < mesh->segments; k++) {
-        const hs_quench_segment *seg = &mesh->segment[k];
-        const unsigned short *n = mesh->cell[seg->cell].node;
-        double factor = 0.5 * seg->length_m * edge_factor(&s->c->bath, seg);
+    for (size_t k = 0; k < net->segments; k++) {
+        const hs_quench_net_film *seg = &net->film[k];
+        const unsigned short *n = seg->node;
         for (int g = 0; g < 2; g++) {
             double T = 0;
             for (int i = 0; i < 4; i++)
@@ -136,41 +128,42 @@ static double radius(hs_quench_run_state *s, const double *temp_K) {
             double h = hs_quench_table(s, HS_Q_FILM, T), up = hs_quench_table(s, HS_Q_FILM, T + 5);
             double slope = h + hs_most(0, (up - h) / 5) * (T - s->c->bath.bath_K);
             for (int i = 0; i < 4; i++)
-                sum[n[i]] += factor * slope * seg->weight[g][i];
+                sum[n[i]] += seg->width_m * slope * seg->weight[g][i];
         }
     }
-    for (size_t i = 0; i < mesh->nodes; i++)
+    for (size_t i = 0; i < net->nodes; i++)
         most = hs_most(most, sum[i] / (w->sensible[i] * w->bound[i]));
     return most;
 }
 
 /* Lumped areas with a floor under slivers, whose nodes would else ask for ever shorter steps. */
 static void floor_areas(hs_quench_run_state *s) {
-    const hs_quench_mesh *mesh = s->c->mesh;
+    const hs_quench_net *net = &s->w->net;
     double *sum = s->w->stage;
-    memset(sum, 0, mesh->nodes * sizeof *sum);
-    for (size_t k = 0; k < mesh->cells; k++) {
-        const hs_quench_cell *cell = &mesh->cell[k];
+    memset(sum, 0, net->nodes * sizeof *sum);
+    for (size_t k = 0; k < net->cells; k++) {
+        const hs_quench_net_cell *cell = &net->cell[k];
         for (int i = 0; i < 6; i++) {
             double area = fabs(cell->link[i]) * cell->thin_m * cell->thin_m / 24;
             sum[cell->node[pair[i][0]]] += area;
             sum[cell->node[pair[i][1]]] += area;
         }
     }
-    for (size_t i = 0; i < mesh->nodes; i++)
-        s->w->bound[i] = fmax(mesh->node_area_m2[i], sum[i]);
+    for (size_t i = 0; i < net->nodes; i++)
+        s->w->bound[i] = fmax(net->area_m2[i], sum[i]);
 }
 
 void hs_quench_heat_start(hs_quench_run_state *s, double *try_s) {
     hs_quench_work *w = s->w;
-    for (size_t i = 0; i < s->c->mesh->nodes; i++)
+    hs_quench_net_make(&w->net, s->c);
+    for (size_t i = 0; i < w->net.nodes; i++)
         w->temp_K[i] = w->coldest_K[i] = s->c->start_K;
     hold(s);
     floor_areas(s);
-    w->temp_K[s->c->mesh->nodes] = 0;
+    w->temp_K[w->net.nodes] = 0;
     rate(w->stage, w->temp_K, s);
     double most = 0;
-    for (size_t i = 0; i < s->c->mesh->nodes; i++)
+    for (size_t i = 0; i < w->net.nodes; i++)
         most = fmax(most, fabs(w->stage[i]));
     *try_s = 0.5 / fmax(most, 1e-9);
 }
@@ -180,13 +173,13 @@ void hs_quench_heat_start(hs_quench_run_state *s, double *try_s) {
  * And the largest change. */
 static double judge(hs_quench_run_state *s, double *change_K, double h) {
     hs_quench_work *w = s->w;
-    size_t n = s->c->mesh->nodes;
+    size_t n = w->net.nodes;
     double sum = 0, all = 0, tolerance = s->c->tolerance_K > 0 ? s->c->tolerance_K : 1;
     *change_K = 0;
     for (size_t i = 0; i < n; i++) {
         double miss = hs_rkc_error(w->next_K, w->temp_K, n + 1, h, w->stage, i);
-        sum += s->c->mesh->node_area_m2[i] * miss * miss;
-        all += s->c->mesh->node_area_m2[i];
+        sum += w->net.area_m2[i] * miss * miss;
+        all += w->net.area_m2[i];
         *change_K = hs_most(*change_K, fabs(w->next_K[i] - w->temp_K[i]));
     }
     return sqrt(sum / all) / tolerance;
@@ -195,7 +188,7 @@ static double judge(hs_quench_run_state *s, double *change_K, double h) {
 hs_status hs_quench_heat_step(hs_quench_run_state *s, double *taken_s, double *try_s,
                               hs_error *err) {
     hs_quench_work *w = s->w;
-    size_t n = s->c->mesh->nodes + 1;
+    size_t n = w->net.nodes + 1;
     double h = *try_s;
     hold(s);
     rate(w->stage, w->temp_K, s);

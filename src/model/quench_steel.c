@@ -15,13 +15,13 @@ double hs_curve_at(const hs_curve *c, double temp_K) {
 
 static void fill_row(hs_quench_run_state *s, int row, const hs_curve *curve) {
     for (size_t i = 0; i < HS_QUENCH_GRID_K; i++)
-        s->w->table[row][i] = curve->n ? hs_curve_at(curve, s->low_K + s->step_K * (double)i) : 0;
+        s->w->table[row][i] = curve->n ? hs_curve_at(curve, s->low_K + (double)i / s->per_K) : 0;
 }
 
 void hs_quench_tables(hs_quench_run_state *s) {
     const hs_quench_steel *steel = s->c->steel;
     s->low_K = s->c->bath.bath_K - 5;
-    s->step_K = (s->c->start_K + 5 - s->low_K) / (HS_QUENCH_GRID_K - 1);
+    s->per_K = (HS_QUENCH_GRID_K - 1) / (s->c->start_K + 5 - s->low_K);
     for (int p = 0; p < HS_PHASES; p++) {
         fill_row(s, HS_Q_CONDUCTIVITY + p, &steel->conductivity[p]);
         fill_row(s, HS_Q_HEAT + p, &steel->heat[p]);

@@ -21,9 +21,9 @@ typedef struct hs_quench_run_state {
     hs_quench_cost cost;
     hs_quench_left left[HS_QUENCH_PLASTICITIES]; /* the peaks so far */
     double time_s;
-    double stiffness[6];  /* of the cold section: 1 y x / yy xy xx times it */
-    size_t fibres;        /* in the sums: the mesh's, or those of a half */
-    double low_K, step_K; /* of the tables */
+    double stiffness[6]; /* of the cold section: 1 y x / yy xy xx times it */
+    size_t fibres;       /* in the sums: the mesh's, or those of a half */
+    double low_K, per_K; /* of the tables: the first place, places per kelvin */
 } hs_quench_run_state;
 
 void hs_quench_tables(hs_quench_run_state *s);
@@ -44,7 +44,7 @@ typedef struct hs_quench_spot {
 } hs_quench_spot;
 
 static inline hs_quench_spot hs_quench_spot_of(const hs_quench_run_state *s, double temp_K) {
-    double at = (temp_K - s->low_K) / s->step_K;
+    double at = (temp_K - s->low_K) * s->per_K;
     if (!(at > 0)) return (hs_quench_spot){0, 0};
     if (at >= HS_QUENCH_GRID_K - 1) return (hs_quench_spot){HS_QUENCH_GRID_K - 2, 1};
     size_t i = (size_t)at;
@@ -73,6 +73,9 @@ static inline double hs_quench_soft(const hs_quench_point *p, const hs_quench_st
     if (!(p->share < 1) || !(span > 0)) return 0;
     return (1 - p->share) * hs_least(1, hs_most(0, (steel->soft_start_K - temp_K) / span));
 }
+
+/** The mesh, or the half (quarter) of it that stands for all, with the bath's factors. */
+void hs_quench_net_make(hs_quench_net *net, const hs_quench_case *c);
 
 /** One step of the heat, at most dt_s, from temp_K to next_K; the step taken and the next to try.
  */

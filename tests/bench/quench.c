@@ -126,8 +126,6 @@ static march_result cvode_march(const hs_quench_case *c, double tolerance_K, int
     double unused, from = now_ms(), at;
     hs_quench_tables(&s);
     hs_quench_heat_start(&s, &unused);
-    for (size_t i = 0; i < mesh.nodes; i++)
-        work.coldest_K[i] = 1e9; /* all falls: latent heat counts at any temperature */
     SUNContext sun;
     SUNContext_Create(NULL, &sun);
     memcpy(start, work.temp_K, sizeof start);

@@ -89,8 +89,31 @@ typedef struct hs_quench_moment {
 typedef void (*hs_quench_watch)(void *context, const hs_quench_moment *moment,
                                 const double *node_K);
 
+typedef struct hs_quench_net_cell {
+    unsigned short node[4];
+    double link[6], thin_m; /* as hs_quench_cell */
+} hs_quench_net_cell;
+
+typedef struct hs_quench_net_film {
+    unsigned short node[4];
+    double weight[2][4]; /* as hs_quench_segment */
+    double width_m;      /* at each of its points, times the bath's factor on the film */
+} hs_quench_net_film;
+
+/** The section as the heat sees it: the mesh, or the half of it that stands for both. */
+typedef struct hs_quench_net {
+    size_t nodes, cells, segments;
+    unsigned short node_of[HS_QUENCH_NODES];   /* of the mesh's node */
+    unsigned short mesh_node[HS_QUENCH_NODES]; /* of a node here */
+    double area_m2[HS_QUENCH_NODES];
+    hs_quench_net_cell cell[HS_QUENCH_CELLS];
+    hs_quench_net_film film[HS_QUENCH_SEGMENTS];
+} hs_quench_net;
+
 typedef struct hs_quench_work {
+    hs_quench_net net; /* the temperatures are those of its nodes */
     double temp_K[HS_QUENCH_NODES + 1], next_K[HS_QUENCH_NODES + 1]; /* and the heat that left */
+    double mesh_K[HS_QUENCH_NODES];                                  /* shown to who watches */
     double coldest_K[HS_QUENCH_NODES], held_K[HS_QUENCH_NODES], stage[5 * (HS_QUENCH_NODES + 1)];
     double conductivity[HS_QUENCH_NODES], capacity[HS_QUENCH_NODES], bound[HS_QUENCH_NODES];
     double sensible[HS_QUENCH_NODES]; /* capacity without latent heat */

@@ -43,6 +43,7 @@ static void begin(double start_K, double cold_K) {
     mesh.spacing_m = 1;
     state = (hs_quench_run_state){.c = &one, .w = &work};
     hs_quench_tables(&state);
+    hs_quench_net_make(&work.net, &one);
     hs_quench_fibres_start(&state);
 }
 
@@ -50,6 +51,7 @@ static void bring(double (*temp_K)(double y_m)) {
     for (size_t i = 0; i < mesh.nodes; i++)
         work.next_K[i] = temp_K(mesh.fibre[i].y_m);
     CHECK(hs_quench_fibres_step(&state, 1, NULL) == HS_OK);
+    hs_quench_stress(&state, 0);
 }
 
 static void set_steel(double modulus_Pa, double expansion, double yield_Pa) {
