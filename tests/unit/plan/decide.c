@@ -139,8 +139,98 @@ static void decide__share_of_good_draws__is_that_of_the_slacks(void) {
     }
 }
 
+static double share_at_most(const double *value, size_t n, double limit) {
+    size_t inside = 0;
+    for (size_t i = 0; i < n; i++)
+        inside += value[i] <= limit;
+    return (double)inside / (double)n;
+}
+
+/* independent: counted. Of the parts as many need no more than need, and bear no less than may, as
+ * the shop asks; each letter of a face stands at the side that hurts. */
+static void decide__need_and_may__hold_for_as_many_as_asked(void) {
+    enum { N = 2000 };
+    static test_job t;
+    static double clean[N], budget[N], split[N], lost[N], growth[N];
+    static const double asked[] = {0.8, 0.95};
+    test_job_plate(&t, "16MnCr5");
+    t.face[1].case_m = 0.4e-3;
+    for (int a = 0; a < 2; a++) {
+        t.job.shop.confidence = asked[a];
+        run_t *r = start(&t.job);
+        decide(r, N, 5);
+        const hs_window_found *f = &r->found[0];
+        for (int k = 0; k < 2; k++) {
+            const hs_dimension_draws *d = &r->work.dimension[0];
+            NEAR(share_at_most(d->need_m[k], N, f->need_m[k]), asked[a], 2.0 / N);
+            NEAR(share_at_most(d->may_m[k], N, f->may_m[k]), 1 - asked[a], 2.0 / N);
+            for (size_t i = 0; i < N; i++) {
+                growth[i] = hs_warp_growth(&r->chain.warp, &t.job, &t.dimension[0], r->draws.z[i]);
+                hs_trial trial = hs_chain_trial(&r->chain, (size_t)k, growth[i], &r->work.part[i]);
+                clean[i] = trial.sum.clean_up_m;
+                budget[i] = trial.sum.budget_m;
+                split[i] = trial.sum.split_m;
+                lost[i] = trial.sum.lost_high_m;
+            }
+            NEAR(share_at_most(clean, N, f->bad[k].clean_up_m), asked[a], 2.0 / N);
+            NEAR(share_at_most(budget, N, f->bad[k].budget_m), 1 - asked[a], 2.0 / N);
+            NEAR(share_at_most(split, N, f->bad[k].split_m), asked[a], 2.0 / N);
+            NEAR(share_at_most(lost, N, f->bad[k].lost_low_m), 1 - asked[a], 2.0 / N);
+            NEAR(share_at_most(lost, N, f->bad[k].lost_high_m), asked[a], 2.0 / N);
+            NEAR(share_at_most(growth, N, f->bad[k].growth_low_m), 1 - asked[a], 2.0 / N);
+            NEAR(share_at_most(growth, N, f->bad[k].growth_high_m), asked[a], 2.0 / N);
+        }
+        NEAR(share_at_most(r->work.dimension[0].shape_m, N, f->shape_typical_m), 0.5, 2.0 / N);
+        NEAR(share_at_most(r->work.dimension[0].shape_m, N, f->shape_high_m), 0.95, 2.0 / N);
+        free(r);
+    }
+}
+
+/* exact: a printed size is a whole thousandth of a millimetre, or ten-thousandth of an inch */
+static void decide__aim__can_be_written_in_the_unit_of_the_sheet(void) {
+    static test_job t;
+    static const double last_place_m[] = {1e-6, 2.54e-6};
+    for (int inch = 0; inch < 2; inch++) {
+        test_job_plate(&t, "16MnCr5");
+        t.job.inch_first = inch;
+        run_t *r = start(&t.job);
+        decide(r, 1000, 7);
+        double places = r->found[0].aim_m / last_place_m[inch];
+        CHECK(r->found[0].verdict != HS_STOP);
+        NEAR(places, round(places), 1e-6);
+        CHECK(r->found[0].aim_m >= r->found[0].rough.low_m);
+        CHECK(r->found[0].aim_m <= r->found[0].rough.high_m);
+        free(r);
+    }
+}
+
+/* exact: windows section 3: go where the whole rough tolerance fits, plus and minus */
+static void decide__verdict__takes_the_tolerance_on_both_sides(void) {
+    static test_job t;
+    test_job_plate(&t, "16MnCr5");
+    run_t *r = start(&t.job);
+    decide(r, 1000, 7);
+    double width_m = r->found[0].rough.high_m - r->found[0].rough.low_m;
+    CHECK(width_m > 0);
+    t.job.shop.rough_tolerance_m = 0.51 * width_m;
+    decide(r, 1000, 7);
+    CHECK(r->found[0].verdict == HS_TIGHT);
+    t.job.shop.rough_tolerance_m = 0.25 * width_m;
+    decide(r, 1000, 7);
+    CHECK(r->found[0].verdict == HS_GO);
+    free(r);
+    hs_window_found go[2] = {{.verdict = HS_GO}, {.verdict = HS_GO}};
+    CHECK(hs_decide_part(go, 2, 0.96, 0.95) == HS_GO);
+    CHECK(hs_decide_part(go, 2, 0.94, 0.95) == HS_TIGHT); /* design: the joint one may lower it */
+    go[1].verdict = HS_STOP;
+    CHECK(hs_decide_part(go, 2, 0.99, 0.95) == HS_STOP);
+}
+
 HS_TEST_MAIN("plan_decide", TEST(decide__error_of_the_quantiles__is_what_other_seeds_show),
              TEST(draws__error_of_a_uniform_quantile__closed_form),
              TEST(decide__more_draws__are_added_to_those_that_stand),
              TEST(decide__number_of_draws__by_the_root_and_only_where_it_matters),
-             TEST(decide__share_of_good_draws__is_that_of_the_slacks))
+             TEST(decide__share_of_good_draws__is_that_of_the_slacks),
+             TEST(decide__need_and_may__hold_for_as_many_as_asked),
+             TEST(decide__aim__can_be_written_in_the_unit_of_the_sheet),
+             TEST(decide__verdict__takes_the_tolerance_on_both_sides))

@@ -86,7 +86,38 @@ static void harden__lean_core__is_answered(void) {
     }
 }
 
+static void harden__section__cools_by_its_thinnest_wall_and_the_bath_s_severity(void) {
+    /* published: Grossmann's severities, 1/in (from memory), middle of oil's .25 to .50 and moved
+     * water's 1.0 to 1.6; exact: 1 in = 25.4 mm */
+    static test_job t;
+    CHECK(in_water(&t, 550, NULL) == HS_OK);
+    hs_quenched q = hs_harden_section(&chain);
+    NEAR(q.severity_1_m, 1.3 / 0.0254, 1e-9);
+    NEAR(q.size_m, 20e-3, 1e-12);
+    CHECK(q.shape == HS_QUENCHED_PLATE);
+    test_job_bar(&t, "16MnCr5");
+    CHECK(hs_chain_carbon(&chain, &t.job, HS_RESPONSE_MIDDLE, &work, NULL) == HS_OK);
+    q = hs_harden_section(&chain);
+    NEAR(q.severity_1_m, 0.375 / 0.0254, 1e-9);
+    NEAR(q.size_m, 30e-3, 1e-12);
+    CHECK(q.shape == HS_QUENCHED_ROUND);
+    test_job_ring(&t, "20MnCr5");
+    CHECK(hs_chain_carbon(&chain, &t.job, HS_RESPONSE_MIDDLE, &work, NULL) == HS_OK);
+    NEAR(hs_harden_section(&chain).size_m, 12.5e-3, 1e-12); /* half of 70 - 45 */
+}
+
+static void harden__severity_of_the_bath__is_a_range(void) {
+    /* exact: a sharper bath of the range never leaves a softer core nor a lesser margin */
+    static test_job t;
+    CHECK(in_water(&t, 550, NULL) == HS_OK);
+    const hs_band *m = &chain.face[0].margin;
+    CHECK(m->low < m->mid && m->mid < m->high);
+    CHECK(chain.core_HV.low < chain.core_HV.mid && chain.core_HV.mid < chain.core_HV.high);
+}
+
 HS_TEST_MAIN("plan harden", TEST(harden__low_limit_on_a_soft_core__has_a_depth),
              TEST(harden__limit_below_the_core__is_refused_in_words),
              TEST(harden__slower_quench__never_deepens_the_case),
-             TEST(harden__lean_core__is_answered))
+             TEST(harden__lean_core__is_answered),
+             TEST(harden__section__cools_by_its_thinnest_wall_and_the_bath_s_severity),
+             TEST(harden__severity_of_the_bath__is_a_range))

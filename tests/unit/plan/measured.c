@@ -42,6 +42,23 @@ static void measured__over_the_bow__takes_the_bow_off(void) {
     NEAR(judge(&b)->shape_m, 0.3e-3, TIGHT);
 }
 
+static void measured__corner_lift_and_doubt__add_to_the_bow(void) {
+    /* exact: windows section 2, V = bow + half the corner lift; judgement: a bow is read to the
+     * larger of .02 mm and a tenth */
+    bench_job b;
+    worked_plate(&b);
+    b.job.measured.dimension[0].corner_lift_m = 0.06e-3;
+    NEAR(judge(&b)->shape_m, 0.23e-3, TIGHT);
+    NEAR(judge(&b)->shape_high_m, 0.23e-3 * 1.1, TIGHT);
+    b.job.measured.dimension[0].corner_lift_m = 0;
+    b.job.measured.dimension[0].bow_m = 0.1e-3;
+    NEAR(judge(&b)->shape_high_m, 0.12e-3, TIGHT);
+    b.job.measured.dimension[0].bow_m = 0.05e-3;
+    b.job.part.held = HS_PULLED_FLAT; /* the bow is not under the wheel, the lift is */
+    b.job.measured.dimension[0].corner_lift_m = 0.06e-3;
+    NEAR(judge(&b)->shape_m, 0.03e-3, TIGHT);
+}
+
 static void measured__near_the_limit__care_then_no(void) {
     /* doubt: size .01 and bow the larger of .02 and 10 %: clean-up holds against doubt up to
      * V + .1 V = .46 - .01, V = .409 */
@@ -351,6 +368,7 @@ static void measured__C_reading_on_a_thin_case__condemns_nothing(void) {
 
 HS_TEST_MAIN("plan_measured", TEST(measured__worked_plate__printed_figures),
              TEST(measured__over_the_bow__takes_the_bow_off),
+             TEST(measured__corner_lift_and_doubt__add_to_the_bow),
              TEST(measured__near_the_limit__care_then_no),
              TEST(measured__case_on_the_test_piece__moves_budget_and_takes_its_doubt),
              TEST(measured__bar_on_old_centres__remaking_them_halves_the_run_out),

@@ -23,7 +23,15 @@ static void make(test_job *t, int form) {
     t->step[0].hold_s = (hs_span){18 * 3600, 18 * 3600, 18 * 3600}; /* room in every window */
 }
 
+static double term(const hs_result_dimension *d, const char *start) {
+    for (size_t k = 0; k < d->terms; k++)
+        if (!strncmp(d->because[k].term, start, strlen(start))) return d->because[k].value_m;
+    return NAN;
+}
+
 static void plan__because__adds_up_to_need(void) {
+    /* exact: windows section 3, need = c + m + V/2 + d - g; the letters are also told elsewhere.
+     * Growth there is a range by draws, whose middle is known to a twentieth of it. */
     for (int form = 0; form < 3; form++) {
         static test_job t;
         make(&t, form);
@@ -33,6 +41,18 @@ static void plan__because__adds_up_to_need(void) {
             for (size_t k = 0; k < r.dimension[i].terms; k++)
                 sum += r.dimension[i].because[k].value_m;
             NEAR(sum, r.dimension[i].need_m, 1e-12);
+            const hs_result_dimension *d = &r.dimension[i];
+            const hs_result_face *f = &r.face[t.job.dimension[i].face[0]];
+            double width_m = f->growth_high_m - f->growth_low_m;
+            NEAR(term(d, "half the shape"), 0.5 * d->shape_m, 1e-12);
+            NEAR(term(d, "lost as scale"), r.scale.lost_m, 1e-12);
+            CHECK(width_m > 0);
+            NEAR(term(d, "growth, taken off"), -0.5 * (f->growth_low_m + f->growth_high_m),
+                 0.05 * width_m);
+            NEAR(f->growth_low_m + f->growth_high_m,
+                 (d->inside ? -1 : 1) * r.distortion.growth_m / t.job.part.length_m *
+                     t.job.dimension[i].size.nominal_m,
+                 0.1 * width_m);
         }
     }
 }
@@ -54,6 +74,8 @@ static void plan__rough_sizes__are_the_sums_of_the_windows_page(void) {
             double t2 = t.job.shop.rough_tolerance_m;
             CHECK(d->rough_aim_m - t2 >= d->rough_low_m - 1e-9);
             CHECK(d->rough_aim_m + t2 <= d->rough_high_m + 1e-9);
+            /* the other unit's aim is the same to half of its last place */
+            NEAR(d->rough_aim_in * 0.0254, d->rough_aim_m, 0.5 * 2.54e-6 + 1e-9);
             /* inch limits lie inside the metric ones: each is rounded to the safe side */
             CHECK(d->rough_low_in * 0.0254 >= d->rough_low_m - 1.1e-6);
             CHECK(d->rough_high_in * 0.0254 <= d->rough_high_m + 1.1e-6);

@@ -2,6 +2,7 @@
 #include "plan/warp.h"
 
 #include "base/random.h"
+#include "constants.h"
 #include "hardskin/model/bow.h"
 #include "hardskin/tables/table.h"
 #include "plan/chain.h"
@@ -163,6 +164,30 @@ static void warp__ring__goes_oval_by_its_wall(void) {
     NEAR(oval_m, chain.warp.ring_m2 * fabs(hs_bend_ring(&chain.warp.bend, z)), 1e-15);
 }
 
+static void warp__growth__lifts_an_outside_and_closes_a_bore(void) {
+    /* exact: windows section 1, g = eps R / 2 per side on an outside size, -eps R / 2 on a bore or
+     * between the sides of a slot; the doubt is drawn along the length or across it */
+    static test_job ring, slot;
+    double z[HS_INPUTS] = {0};
+    hs_warp warp = {.bend.growth = 1e-3};
+    test_job_ring(&ring, "20MnCr5");
+    NEAR(hs_warp_growth(&warp, &ring.job, &ring.dimension[0], z), 0.5 * 1e-3 * 70e-3, 1e-15);
+    NEAR(hs_warp_growth(&warp, &ring.job, &ring.dimension[1], z), -0.5 * 1e-3 * 45e-3, 1e-15);
+    test_job_slot(&slot, "16MnCr5");
+    NEAR(hs_warp_growth(&warp, &slot.job, &slot.dimension[0], z), -0.5 * 1e-3 * 20e-3, 1e-15);
+    hs_dimension ends = {.across = HS_ACROSS_ENDS, .size = {0.05, 0.0499, 0.05, ""}};
+    NEAR(hs_warp_growth(&warp, &ring.job, &ends, z), 0.5 * 1e-3 * 0.05, 1e-15);
+    /* the bound of the doubt at 1.96 standard deviations, each in its own direction */
+    z[HS_IN_GROWTH_ACROSS] = 1.959963984540054;
+    NEAR(hs_warp_growth(&warp, &ring.job, &ends, z), 0.5 * 1e-3 * 0.05, 1e-15);
+    double strain = 1e-3 + HS_K_PLAN_DOUBT_GROWTH_ACROSS;
+    NEAR(hs_warp_growth(&warp, &ring.job, &ring.dimension[0], z), 0.5 * strain * 70e-3, 1e-15);
+    NEAR(hs_warp_growth(&warp, &ring.job, &ring.dimension[1], z), -0.5 * strain * 45e-3, 1e-15);
+    z[HS_IN_GROWTH_ALONG] = -1.959963984540054;
+    strain = 1e-3 - HS_K_PLAN_DOUBT_GROWTH_ALONG;
+    NEAR(hs_warp_growth(&warp, &ring.job, &ends, z), 0.5 * strain * 0.05, 1e-15);
+}
+
 static void frame__square__turns_with_its_first_edge(void) {
     static const hs_point square[] = {{0, 0}, {0.02, 0}, {0.02, 0.02}, {0, 0.02}};
     for (int k = 0; k < 8; k++) {
@@ -200,5 +225,6 @@ HS_TEST_MAIN("plan warp", TEST(warp__outline_turned__has_the_same_shape_at_each_
              TEST(warp__cold_drawn_stock__warps_most_and_a_stress_relief_takes_it),
              TEST(bend__same_quench_and_steel__is_taken_over),
              TEST(warp__ring__goes_oval_by_its_wall),
+             TEST(warp__growth__lifts_an_outside_and_closes_a_bore),
              TEST(frame__flat_section__bends_easiest_along_its_second_axis),
              TEST(frame__square__turns_with_its_first_edge))

@@ -293,6 +293,18 @@ static void window__rounding__to_the_safe_side_without_losing_a_printable_size(v
     NEAR(hs_window_round_in(25.4e-3, HS_UP), 1.0, TIGHT);
     NEAR(hs_window_round_in(25.401e-3, HS_UP), 1.0001, TIGHT);
     NEAR(hs_window_round(25.401e-3, 1, HS_DOWN), 25.4e-3, TIGHT);
+    /* exact: .12341 and .12349 in, either way to the ten-thousandth; the same in thousandths of a
+     * millimetre */
+    static const double unit_m[] = {1e-3, 25.4e-3}, step[] = {1e-3, 1e-4};
+    for (int inch = 0; inch < 2; inch++)
+        for (int k = 1; k < 10; k++) {
+            double m = unit_m[inch], low = 1234 * step[inch], at = (1234 + 0.1 * k) * step[inch];
+            NEAR(hs_window_round(at * m, inch, HS_DOWN), low * m, TIGHT);
+            NEAR(hs_window_round(at * m, inch, HS_UP), (low + step[inch]) * m, TIGHT);
+            if (k == 5) continue;
+            NEAR(hs_window_round(at * m, inch, HS_NEAREST), (low + (k > 5) * step[inch]) * m,
+                 TIGHT);
+        }
 }
 
 HS_TEST_MAIN("plan_window", TEST(window__plate_20_h7__printed_figures),
