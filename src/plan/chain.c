@@ -172,7 +172,7 @@ static double flat_to(const hs_chain *chain, size_t face, const hs_limit *limit,
     const hs_response *r = &chain->response[chain->face[face].axis];
     if (chain->face[face].margin.high < 1) return 0;
     return chain->reading.plan
-               ? hs_reading_depth(&chain->reading, chain, face, limit, draw->z)
+               ? hs_reading_depth(&chain->reading, r, &chain->job->part.steel, limit, draw->z)
                : hs_response_depth(r, hs_limit_least(limit, draw->z), &draw->carbon);
 }
 

@@ -5,6 +5,7 @@
 #include "hardskin/tables/table.h"
 #include "hardskin/units/hardness.h"
 #include "plan/chd.h"
+#include "plan/reading_make.h"
 
 #include <math.h>
 

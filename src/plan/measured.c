@@ -1,112 +1,12 @@
 #include "plan/measured.h"
 
 #include "base/text.h"
-#include "constants.h"
-#include "hardskin/model/grind.h"
 #include "plan/chain.h"
-#include "plan/warp.h"
+#include "plan/measured_remedy.h"
+#include "plan/measured_say.h"
 
 #include <math.h>
 #include <string.h>
-
-static int holds(hs_shape_limits limit, double shape_m) {
-    double v = shape_m - HS_BENCH_NOISE_M;
-    return limit.clean_m >= v && limit.case_m >= v && limit.face_m >= v;
-}
-
-double hs_bench_deep(hs_shape_limits limit) {
-    int one_face = limit.face_m < limit.clean_m && limit.face_m < limit.case_m;
-    return one_face ? limit.face_m : limit.case_m;
-}
-
-hs_wheel hs_bench_judge(hs_bench *b) {
-    int ok[2];
-    for (int k = 0; k < 2; k++) {
-        b->limit[k] = hs_window_shape_limits(b->bore, b->finish, b->size[k], b->face[k]);
-        ok[k] = holds(b->limit[k], b->shape_m[k]) && !(b->bow_m[k] > b->bow_most_m);
-    }
-    if (!ok[0]) return HS_WHEEL_NO;
-    return ok[1] ? HS_WHEEL_GRIND : HS_WHEEL_CARE;
-}
-
-/* Bow over the whole length; it goes with the square of the length. */
-static double whole_bow(const hs_job *job, const hs_measured_dimension *m) {
-    double share = m->over_m > 0 ? job->part.length_m / m->over_m : 1;
-    return fabs(m->bow_m) * share * share;
-}
-
-double hs_bench_size(const hs_job *job, size_t dimension) {
-    const hs_measured_dimension *m = &job->measured.dimension[dimension];
-    return m->how == HS_OVER_THE_BOW ? m->size_m - whole_bow(job, m) : m->size_m;
-}
-
-static double measured_shape(const hs_job *job, size_t i) {
-    const hs_measured_dimension *m = &job->measured.dimension[i];
-    switch (job->dimension[i].across) {
-    case HS_ACROSS_FACES:
-        if (hs_dimension_pulled(job, &job->dimension[i])) return hs_shape_flat(0, m->corner_lift_m);
-        /* a plate's ends run out instead of bowing */
-        return fmax(hs_shape_flat(whole_bow(job, m), m->corner_lift_m),
-                    hs_shape_set_by_other(m->run_out_m));
-    case HS_ACROSS_ENDS:
-        return hs_shape_set_by_other(m->run_out_m);
-    default: /* run-out as it will be held is V itself, on centres or set by the other wall */
-        return fmax(hs_shape_set_by_other(m->run_out_m), hs_shape_ring(m->ovality_m));
-    }
-}
-
-/* Case of a face from the hardened surface, in the middle (k 0) or at its bad side (k 1). */
-static double case_of(const hs_measured_input *in, size_t face, int k) {
-    return k ? in->face[face].case_low_m : in->face[face].case_m;
-}
-
-static hs_face_sum face_at(const hs_job *job, const hs_measured_input *in, size_t dimension,
-                           size_t face, int k) {
-    const hs_measured_face *f = &in->face[face];
-    double hard_to_m = k ? f->hard_to_low_m : f->hard_to_m;
-    double budget_m = case_of(in, face, k) - job->face[face].case_m;
-    if (f->free_m > 0) budget_m = hard_to_m = f->free_m;
-    return (hs_face_sum){.ground = job->face[face].finish == HS_GROUND,
-                         .clean_up_m = k ? f->clean_up_high_m : f->clean_up_m,
-                         .budget_m = hard_to_m < budget_m ? hard_to_m : budget_m,
-                         .split_m = in->split_m[dimension]};
-}
-
-/* Pulled flat, the bow is not under the wheel but comes back. */
-static void set_pulled(hs_bench *b, const hs_job *job, size_t i, const hs_measured_input *in) {
-    const hs_dimension *d = &job->dimension[i];
-    const hs_measured_dimension *m = &job->measured.dimension[i];
-    double per_m_Pa, bow_m = m->shape_given ? whole_bow(job, m) : in->sprung_m[i];
-    b->bow_most_m = INFINITY;
-    if (!hs_dimension_pulled(job, d)) return;
-    b->bow_m[0] = bow_m;
-    b->bow_m[1] = m->shape_given
-                      ? bow_m + fmax(HS_K_MEASURED_DOUBT_BOW, HS_K_MEASURED_DOUBT_BOW_SHARE * bow_m)
-                      : in->sprung_high_m[i];
-    for (int f = 0; f < 2; f++)
-        if (job->face[d->face[f]].finish == HS_GROUND)
-            b->bow_most_m = fmin(b->bow_most_m, job->face[d->face[f]].flatness_m);
-    if (hs_grind_flatten_Pa(&per_m_Pa, 1, b->size[0].low_m, job->part.length_m, NULL) == HS_OK)
-        b->bow_most_m = fmin(b->bow_most_m, HS_K_GRINDING_CHUCK_PULL_LOW / per_m_Pa);
-}
-
-static void set_bench(hs_bench *b, const hs_job *job, size_t i, const hs_measured_input *in) {
-    const hs_dimension *d = &job->dimension[i];
-    const hs_measured_dimension *m = &job->measured.dimension[i];
-    double size_m = hs_bench_size(job, i), doubt_m = HS_K_MEASURED_DOUBT_SIZE;
-    memset(b, 0, sizeof *b);
-    b->bore = hs_dimension_inside(job, d);
-    b->finish = (hs_limits){d->size.lower_m, d->size.upper_m};
-    b->size[0] = (hs_limits){size_m, size_m};
-    b->size[1] = (hs_limits){size_m - doubt_m, size_m + doubt_m};
-    b->shape_m[0] = m->shape_given ? measured_shape(job, i) : in->shape_m[i];
-    double rough = fmax(HS_K_MEASURED_DOUBT_BOW, HS_K_MEASURED_DOUBT_BOW_SHARE * b->shape_m[0]);
-    b->shape_m[1] = m->shape_given ? b->shape_m[0] + rough : in->shape_high_m[i];
-    set_pulled(b, job, i, in);
-    for (int k = 0; k < 2; k++)
-        for (int f = 0; f < 2; f++)
-            b->face[k][f] = face_at(job, in, i, d->face[f], k);
-}
 
 /* Removal and case left at the worst spots, sizes and shape in the middle. */
 static void set_removal(hs_result_measured_dimension *out, const hs_bench *b, const hs_job *job,
@@ -124,7 +24,7 @@ static void set_removal(hs_result_measured_dimension *out, const hs_bench *b, co
         low = fmin(low, hs_face_least_removal(&face[f], v, a));
         high = fmax(high, hs_face_most_removal(&face[f], v, z));
         if (hs_face_asks(&job->face[index]))
-            left = fmin(left, case_of(in, index, 0) - hs_face_deepest(&face[f], v, z));
+            left = fmin(left, in->face[index].case_m - hs_face_deepest(&face[f], v, z));
     }
     int inch = job->inch_first;
     out->removal_min_m = hs_window_round(low, inch, HS_DOWN);
@@ -148,7 +48,7 @@ static void judge_dimension(hs_result_measured_dimension *out, const hs_job *job
                             const hs_measured_input *in) {
     int inch = job->inch_first;
     hs_bench bench;
-    set_bench(&bench, job, i, in);
+    hs_bench_make(&bench, job, i, in);
     out->verdict = hs_bench_judge(&bench);
     out->size_m = bench.size[0].low_m;
     out->shape_m = bench.shape_m[0];
@@ -167,28 +67,23 @@ static void judge_dimension(hs_result_measured_dimension *out, const hs_job *job
     hs_measured_say(out, &bench, job, i, in);
 }
 
-static int any_ground(const hs_job *job, size_t i) {
-    const size_t *face = job->dimension[i].face;
-    return job->face[face[0]].finish == HS_GROUND || job->face[face[1]].finish == HS_GROUND;
-}
-
 void hs_measured_judge(hs_result_measured *out, const hs_job *job, const hs_measured_input *in) {
     memset(out, 0, sizeof *out);
     out->case_m = out->case_low_m = INFINITY;
     for (size_t i = 0; i < job->dimensions && i < HS_MAX_DIMENSIONS; i++) {
         const hs_measured_dimension *m = &job->measured.dimension[i];
         hs_result_measured_dimension *d = &out->dimension[i];
-        int hardness = job->measured.hardness_high_HV > 0 && any_ground(job, i);
+        int hardness = job->measured.hardness_high_HV > 0 && hs_bench_ground(job, i);
         if (!m->size_given && !m->shape_given && !hardness) continue;
         d->present = 1;
         hs_text text = hs_text_start(d->note, sizeof d->note);
         d->turn_at_m = NAN;
-        if (!m->size_given || !any_ground(job, i)) {
+        if (!m->size_given || !hs_bench_ground(job, i)) {
             hs_text_add(&text, m->size_given    ? "No face of it is ground."
                                : m->shape_given ? "No size measured: compare the shape with the "
                                                   "plan's shape limit."
                                                 : "No size measured.");
-            if (any_ground(job, i)) hs_measured_soft(d, job, i, in);
+            if (hs_bench_ground(job, i)) hs_measured_soft(d, job, i, in);
             if (d->verdict > out->verdict) out->verdict = d->verdict;
             continue;
         }
@@ -197,8 +92,8 @@ void hs_measured_judge(hs_result_measured *out, const hs_job *job, const hs_meas
         for (int f = 0; f < 2; f++) {
             size_t face = job->dimension[i].face[f];
             if (job->face[face].finish != HS_GROUND) continue;
-            out->case_m = fmin(out->case_m, case_of(in, face, 0));
-            out->case_low_m = fmin(out->case_low_m, case_of(in, face, 1));
+            out->case_m = fmin(out->case_m, in->face[face].case_m);
+            out->case_low_m = fmin(out->case_low_m, in->face[face].case_low_m);
         }
     }
     if (!isfinite(out->case_m)) out->case_m = out->case_low_m = NAN;

@@ -1,6 +1,6 @@
 /* Sizes that cannot have been measured on this part are asked back, not judged. */
+#include "plan/measured_ask.h"
 #include "plan/chain.h"
-#include "plan/measured.h"
 #include "plan/warp.h"
 #include "plan/words.h"
 

@@ -1,7 +1,7 @@
 /* What would help a part that came out of the tank too warped or too thin in the case: each way is
  * judged again with the same sums, and what still is not to be ground is not offered. Where no
  * single way is enough, finishing to the other end of the tolerance is combined with each. */
-#include "plan/measured.h"
+#include "plan/measured_remedy.h"
 
 #include "base/text.h"
 #include "constants.h"

@@ -1,5 +1,5 @@
 /* What the measured branch says: the sum behind its limit, when to stop, what is missing. */
-#include "plan/measured.h"
+#include "plan/measured_say.h"
 
 #include "base/text.h"
 #include "constants.h"

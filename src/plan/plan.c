@@ -8,6 +8,7 @@
 #include "plan/fire.h"
 #include "plan/grind.h"
 #include "plan/handbook.h"
+#include "plan/measured_input.h"
 #include "plan/plan_work.h"
 #include "plan/ready.h"
 #include "plan/test_piece.h"
@@ -53,55 +54,11 @@ static hs_status plan_descale(hs_result *r, const hs_chain *chain, hs_error *err
     return HS_OK;
 }
 
-/* Everything counts from the hardened surface: the blank's less what the fire took. A reading puts
- * its own depth and doubt in the place of the computed ones. */
-static void measured_face(hs_measured_face *out, const hs_chain *chain, size_t face,
-                          const hs_result *r) {
-    static const double middle[HS_INPUTS] = {0};
-    hs_part_draw draw = hs_chain_draw(chain, middle);
-    hs_trial t = hs_chain_trial(chain, face, 0, &draw);
-    const hs_face *f = &chain->job->face[face];
-    const hs_face_chain *c = &chain->face[face];
-    const hs_reading *reading = &chain->reading;
-    const hs_result_face *bad = &r->face[face];
-    double lost_m = r->scale.lost_m;
-    out->clean_up_m = t.sum.clean_up_m;
-    out->clean_up_high_m = bad->present ? bad->clean_up_m : t.sum.clean_up_m;
-    out->hard_to_m = out->hard_to_low_m = INFINITY;
-    if (c->axis == HS_MAX_AXES) return;
-    double low_m = (r->hard.depth_m - r->hard.depth_low_m) + (r->scale.lost_high_m - lost_m);
-    double case_m = t.case_m, hard_to_m = hs_chain_hard_to(chain, face, &draw);
-    if (reading->present) {
-        low_m = reading->doubt_here_m;
-        /* read away from edges */
-        case_m = hs_chain_edge_share(chain, face, &c->wanted, &draw) *
-                 hs_reading_depth(reading, chain, face, &c->wanted, middle);
-        hard_to_m = hs_chain_edge_share(chain, face, &c->asked, &draw) *
-                    hs_reading_depth(reading, chain, face, &c->asked, middle);
-    }
-    out->case_m = case_m - lost_m;
-    out->case_low_m = out->case_m - low_m;
-    out->soft_rim_m = r->hard.soft_rim_m;
-    if (!hs_face_asks(f)) out->free_m = t.sum.budget_m - lost_m;
-    if (!(f->hardness_HV > 0)) return;
-    out->hard_to_m = hard_to_m - lost_m;
-    out->hard_to_low_m = out->hard_to_m - low_m;
-}
-
 static void judge_measured(hs_result *r, const hs_chain *chain, const hs_window_found *found,
                            hs_measured_input *in) {
     const hs_job *job = chain->job;
     if (!job->measured.stated) return;
-    *in = (hs_measured_input){.lost_m = r->scale.lost_m, .case_read = chain->reading.present};
-    for (size_t i = 0; i < job->faces; i++)
-        measured_face(&in->face[i], chain, i, r);
-    for (size_t i = 0; i < job->dimensions; i++) {
-        in->split_m[i] = fmax(found[i].bad[0].split_m, found[i].bad[1].split_m);
-        in->shape_m[i] = found[i].shape_typical_m;
-        in->shape_high_m[i] = found[i].shape_high_m;
-        in->sprung_m[i] = found[i].sprung_m;
-        in->sprung_high_m[i] = found[i].sprung_high_m;
-    }
+    hs_measured_input_make(in, chain, found, r);
     r->measured_present = 1;
     hs_measured_judge(&r->measured, job, in);
     r->measured_verdict = r->measured.verdict;

@@ -5,9 +5,9 @@
 
 #include "plan/draw.h"
 #include "plan/limit.h"
+#include "plan/response.h"
 
-struct hs_chain;
-
+/** All zero: none; hs_reading_make fills it. */
 typedef struct hs_reading {
     int present;
     int plan;            /* nothing else was measured: the plan itself is made with it */
@@ -21,23 +21,12 @@ typedef struct hs_reading {
     double doubt_here_m; /* with the test piece against the part */
 } hs_reading;
 
-/** Take job->measured's case depth into a chain that has run; absent where none was read or nothing
- *  was carburised.
- *
- *  Returns  HS_OK; HS_E_DISAGREE, with the sheet's place, when the reading is deeper than 1.5 times
- *           the total case computed or less than a third of what it was to find, and was not said
- *           to be checked. */
-hs_status hs_reading_make(hs_reading *reading, const struct hs_chain *chain, hs_error *err);
-
-/** Depth of a face to a hardness, from the blank surface (m), by the reading: the computed depth at
- *  the middle of fire and medium times the reading's factor, and the reading's doubt as drawn. Ms
- *  and hardness are drawn only where the limit is not the one that was read. Where nothing had been
- *  computed the reading itself holds for limits up to its own, and 0 beyond. */
-double hs_reading_depth(const hs_reading *reading, const struct hs_chain *chain, size_t face,
-                        const hs_limit *limit, const double z[HS_INPUTS]);
-
-/** Typical depth (m, from the blank surface) that a way of reading finds on an axis. */
-double hs_reading_expected(const struct hs_chain *chain, size_t axis, hs_case_way way,
-                           double limit_HV);
+/** Depth to a hardness on the axis of a response, from the blank surface (m), by the reading: the
+ * computed depth at the middle of fire and medium times the reading's factor, and the reading's
+ * doubt as drawn. Ms and hardness are drawn only where the limit is not the one that was read.
+ * Where nothing had been computed the reading itself holds for limits up to its own, and 0 beyond.
+ */
+double hs_reading_depth(const hs_reading *reading, const hs_response *response,
+                        const hs_steel *steel, const hs_limit *limit, const double z[HS_INPUTS]);
 
 #endif

@@ -2,7 +2,8 @@
 
 #include "plan/descale.h"
 #include "plan/descale_state.h"
-#include "plan/measured.h"
+#include "plan/measured_ask.h"
+#include "plan/reading_make.h"
 #include "plan/place.h"
 
 #include <math.h>

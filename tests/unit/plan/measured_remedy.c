@@ -1,6 +1,7 @@
 /* What would still make a part that fails the measured branch grindable: each remedy by its own
  * sum, worked by hand from the figures of the reference page on windows. */
 #include "measured_bench.h"
+#include "plan/measured_ask.h"
 #include "support/check.h"
 
 #include <string.h>

@@ -1,0 +1,18 @@
+/* A case depth that was read, held against the chain. */
+#ifndef HS_PLAN_READING_MAKE_H
+#define HS_PLAN_READING_MAKE_H
+
+#include "plan/chain.h"
+
+/** Take job->measured's case depth into a chain that has run; absent where none was read or nothing
+ *  was carburised.
+ *
+ *  Returns  HS_OK; HS_E_DISAGREE, with the sheet's place, when the reading is deeper than 1.5 times
+ *           the total case computed or less than a third of what it was to find, and was not said
+ *           to be checked. */
+hs_status hs_reading_make(hs_reading *reading, const hs_chain *chain, hs_error *err);
+
+/** Typical depth (m, from the blank surface) that a way of reading finds on an axis. */
+double hs_reading_expected(const hs_chain *chain, size_t axis, hs_case_way way, double limit_HV);
+
+#endif
