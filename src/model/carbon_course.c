@@ -3,10 +3,37 @@
 #include "constants.h"
 
 #include <math.h>
+#include <string.h>
 
 static const double SHARE = 0.004; /* of a depth; .005 is promised, the rest kept back */
 static const double FLOOR_M = 1e-6;
 static const double FLAT_PCT = 0.0005; /* carbon no analysis tells apart */
+
+static double left_at(const hs_carbon_end *end, const hs_carbon_left *left, double depth_m,
+                      int from_far) {
+    double whole_m = end->mesh.edge_m[end->mesh.n];
+    double was_m = fmin((depth_m + left->cut_m) / left->stretch, whole_m);
+    return hs_carbon_at(&end->mesh, end->carbon_pct, end->uptake.surface_pct,
+                        from_far ? whole_m - was_m : was_m);
+}
+
+/* What is left lies where its surface is now. A wall that carbon enters from both sides is cut on
+ * both, each half from its own. */
+static void take_off(hs_carbon_end *end, const hs_carbon_course *course) {
+    const hs_carbon_mesh *mesh = &end->mesh;
+    const hs_carbon_left *left = &course->left;
+    double whole_m = mesh->edge_m[mesh->n];
+    int both = !mesh->cut && course->heat[0].side[1].kind != HS_SIDE_CLOSED;
+    for (size_t i = 0; i < mesh->n; i++) {
+        double depth_m = mesh->centre_m[i];
+        int far = both && depth_m > 0.5 * whole_m;
+        end->work.before[i] = left_at(end, left, far ? whole_m - depth_m : depth_m, far);
+    }
+    double near_pct = left_at(end, left, 0, 0), far_pct = left_at(end, left, 0, 1);
+    memcpy(end->carbon_pct, end->work.before, mesh->n * sizeof *end->carbon_pct);
+    end->uptake.surface_pct[0] = near_pct;
+    if (both) end->uptake.surface_pct[1] = far_pct;
+}
 
 hs_status hs_carbon_course_run(hs_carbon_end *end, const hs_carbon_course *course, size_t cells,
                                hs_error *err) {
@@ -20,11 +47,13 @@ hs_status hs_carbon_course_run(hs_carbon_end *end, const hs_carbon_course *cours
     end->uptake = (hs_carbon_uptake){.surface_pct = {course->core_pct, course->core_pct}};
     for (size_t k = 0; k < course->heats && status == HS_OK; k++) {
         hs_heat heat = course->heat[k];
+        const hs_diffusivity *d =
+            k < course->left.heats && course->left.d ? course->left.d : course->d;
         if (mesh->cut) heat.side[1] = (hs_side){.kind = HS_SIDE_CLOSED};
-        status =
-            hs_carbon_run(end->carbon_pct, &end->uptake, mesh, &heat, course->d, &end->work, err);
+        status = hs_carbon_run(end->carbon_pct, &end->uptake, mesh, &heat, d, &end->work, err);
         for (int j = 0; j < 2; j++)
             gained[j] += end->uptake.gained_pct_m[j];
+        if (k + 1 == course->left.heats && status == HS_OK) take_off(end, course);
     }
     for (int j = 0; j < 2; j++)
         end->uptake.gained_pct_m[j] = gained[j];

@@ -54,21 +54,25 @@ static double measured_shape(const hs_job *job, size_t i) {
     }
 }
 
-/* Case of a face from the hardened surface, in the middle (k 0) or at its bad side (k 1). */
-static double case_of(const hs_measured_input *in, size_t face, int k) {
-    return k ? in->face[face].case_low_m : in->face[face].case_m;
-}
-
-static hs_face_sum face_at(const hs_job *job, const hs_measured_input *in, size_t dimension,
-                           size_t face, int k) {
-    const hs_measured_face *f = &in->face[face];
-    double hard_to_m = k ? f->hard_to_low_m : f->hard_to_m;
-    double budget_m = case_of(in, face, k) - job->face[face].case_m;
+/* In the middle (k 0) or at its bad side (k 1). */
+static hs_face_sum face_at(const hs_job *job, const hs_measured_face *f, size_t face,
+                           double split_m, int k) {
+    double case_m = k ? f->case_low_m : f->case_m, hard_to_m = k ? f->hard_to_low_m : f->hard_to_m;
+    double budget_m = case_m - job->face[face].case_m;
     if (f->free_m > 0) budget_m = hard_to_m = f->free_m;
     return (hs_face_sum){.ground = job->face[face].finish == HS_GROUND,
                          .clean_up_m = k ? f->clean_up_high_m : f->clean_up_m,
                          .budget_m = hard_to_m < budget_m ? hard_to_m : budget_m,
-                         .split_m = in->split_m[dimension]};
+                         .split_m = split_m};
+}
+
+static void set_faces(hs_bench *b, const hs_job *job, size_t i, const hs_measured_face *face,
+                      double split_m) {
+    for (int k = 0; k < 2; k++)
+        for (int f = 0; f < 2; f++) {
+            size_t index = job->dimension[i].face[f];
+            b->face[k][f] = face_at(job, &face[index], index, split_m, k);
+        }
 }
 
 /* Pulled flat, the bow is not under the wheel but comes back. */
@@ -102,9 +106,26 @@ void hs_bench_make(hs_bench *b, const hs_job *job, size_t i, const hs_measured_i
     double rough = fmax(HS_K_MEASURED_DOUBT_BOW, HS_K_MEASURED_DOUBT_BOW_SHARE * b->shape_m[0]);
     b->shape_m[1] = m->shape_given ? b->shape_m[0] + rough : in->shape_high_m[i];
     set_pulled(b, job, i, in);
-    for (int k = 0; k < 2; k++)
-        for (int f = 0; f < 2; f++)
-            b->face[k][f] = face_at(job, in, i, d->face[f], k);
+    set_faces(b, job, i, in->face, in->split_m[i]);
+}
+
+void hs_bench_second(hs_bench *b, const hs_bench *now, const hs_job *job, size_t i,
+                     const hs_measured_input *in, const hs_second *second) {
+    double outwards = now->bore ? -1 : 1;
+    double moved_m = outwards * 2 * (second->growth_m[i] - second->lost_m);
+    double doubt_m = 2 * (second->growth_bound_m[i] + second->lost_high_m - second->lost_m);
+    *b = *now;
+    for (int k = 0; k < 2; k++) {
+        b->size[k].low_m += moved_m - k * doubt_m;
+        b->size[k].high_m += moved_m + k * doubt_m;
+        b->shape_m[k] = k ? second->shape_high_m[i] : second->shape_m[i];
+        if (isfinite(now->bow_most_m)) b->bow_m[k] = k ? in->sprung_high_m[i] : in->sprung_m[i];
+    }
+    set_faces(b, job, i, second->face, in->split_m[i]);
+}
+
+int hs_bench_too_deep(const hs_bench *b) {
+    return b->shape_m[0] - hs_bench_deep(b->limit[0]) > 0;
 }
 
 int hs_bench_ground(const hs_job *job, size_t i) {

@@ -18,6 +18,19 @@ typedef struct hs_measured_face {
     double free_m; /* most that may come off where nothing is asked; 0: something is */
 } hs_measured_face;
 
+/** The part cased and hardened once more, from the case it has: what that would make of it. */
+typedef struct hs_second {
+    int present;
+    double hold_s; /* of the second soak */
+    double speed;  /* of its depths against the computed: as slow as the first was read to be */
+    hs_measured_face face[HS_MAX_FACES];      /* from the surface after the second hardening */
+    double lost_m, lost_high_m;               /* per side, as scale and in descaling */
+    double growth_m[HS_MAX_DIMENSIONS];       /* per side, beyond what it has grown already */
+    double growth_bound_m[HS_MAX_DIMENSIONS]; /* 95 %, either way */
+    double shape_m[HS_MAX_DIMENSIONS], shape_high_m[HS_MAX_DIMENSIONS]; /* V of the new quench */
+    char why[120]; /* not present: why not; "" it was not asked */
+} hs_second;
+
 /** From the plan, beside the job. Dimensions and faces in the job's order. */
 typedef struct hs_measured_input {
     hs_measured_face face[HS_MAX_FACES];
@@ -27,7 +40,7 @@ typedef struct hs_measured_input {
     double sprung_m[HS_MAX_DIMENSIONS];     /* bow computed of what the chuck pulls flat, typical */
     double sprung_high_m[HS_MAX_DIMENSIONS]; /* and 1 in 20 */
     int case_read; /* the case of the faces is from a reading, not computed */
-    double lost_m; /* scale per side another casing and hardening would cost */
+    hs_second second;
 } hs_measured_input;
 
 /** One dimension at the bench: in the middle of what was measured, and with all doubt against us.
@@ -49,6 +62,13 @@ double hs_bench_size(const hs_job *job, size_t dimension);
 /** A dimension with a measured size as it lies there. */
 void hs_bench_make(hs_bench *bench, const hs_job *job, size_t dimension,
                    const hs_measured_input *in);
+
+/** The same part after a second casing, its finish as in `now`. */
+void hs_bench_second(hs_bench *bench, const hs_bench *now, const hs_job *job, size_t dimension,
+                     const hs_measured_input *in, const hs_second *second);
+
+/** Does the case fall short of what is asked, in the middle? Of a judged bench. */
+int hs_bench_too_deep(const hs_bench *bench);
 
 /** grind: clean-up and case hold with the doubt against us; with care: at the middle; else no. */
 hs_wheel hs_bench_judge(hs_bench *bench);

@@ -90,6 +90,7 @@ static hs_status harden(hs_chain *chain, hs_error *err) {
 /* With a base it is one of many in a search: coarse. */
 static hs_status finish(hs_chain *chain, const hs_chain *base, hs_chain_work *work, hs_error *err) {
     hs_status status = harden(chain, err);
+    if (status == HS_OK && chain->route.left.heats > 0) hs_loss_since(&chain->loss, &base->loss);
     return status == HS_OK ? bend(chain, base, base != NULL, work, err) : status;
 }
 
@@ -97,12 +98,23 @@ hs_status hs_chain_whole(hs_chain *chain, hs_chain_work *work, hs_error *err) {
     return chain->warp.bend.coarse ? bend(chain, NULL, 0, work, err) : HS_OK;
 }
 
-hs_status hs_chain_fire(hs_chain *chain, const hs_chain *base, const hs_job *job,
-                        hs_chain_work *work, hs_error *err) {
+static hs_status fire(hs_chain *chain, const hs_chain *base, const hs_job *job,
+                      const hs_route_left *left, hs_chain_work *work, hs_error *err) {
     hs_status status = start(chain, NULL, job, err);
+    if (left) chain->route.left = *left;
     if (status == HS_OK) status = run_axes(chain, HS_RESPONSE_WHOLE, &work->history, err);
     if (status == HS_OK) status = finish(chain, base, work, err);
     return status == HS_OK ? find_edges(chain, err) : status;
+}
+
+hs_status hs_chain_fire(hs_chain *chain, const hs_chain *base, const hs_job *job,
+                        hs_chain_work *work, hs_error *err) {
+    return fire(chain, base, job, NULL, work, err);
+}
+
+hs_status hs_chain_recase(hs_chain *chain, const hs_chain *base, const hs_job *job,
+                          const hs_route_left *left, hs_chain_work *work, hs_error *err) {
+    return fire(chain, base, job, left, work, err);
 }
 
 hs_status hs_chain_carbon(hs_chain *chain, const hs_job *job, hs_response_extent extent,

@@ -81,6 +81,12 @@ hs_status hs_chain_again(hs_chain *chain, const hs_chain *base, const hs_job *jo
 hs_status hs_chain_fire(hs_chain *chain, const hs_chain *base, const hs_job *job,
                         hs_chain_work *work, hs_error *err);
 
+/** The part of `base` cased and hardened once more: `job` has the steps of base's and those of the
+ *  second time after them, `left` says what is left of the first. Depths and losses count from the
+ *  surface the second time begins with; the bend is coarse until hs_chain_whole. */
+hs_status hs_chain_recase(hs_chain *chain, const hs_chain *base, const hs_job *job,
+                          const hs_route_left *left, hs_chain_work *work, hs_error *err);
+
 /** The bend of a chain as fine as an answer wants it. */
 hs_status hs_chain_whole(hs_chain *chain, hs_chain_work *work, hs_error *err);
 

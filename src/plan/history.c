@@ -49,13 +49,23 @@ static void end_at_least(hs_case_profile *profile) {
 
 hs_status hs_history_run(hs_case_profile *profile, const hs_axis *axis, const hs_route *route,
                          size_t heats, hs_history_point at, hs_history_work *work, hs_error *err) {
-    hs_diffusivity d = {.model = HS_D_AGREN, .factor = at.diffusivity_factor};
+    const hs_route_left *left = &route->left;
+    hs_diffusivity d = {.model = HS_D_AGREN, .factor = at.diffusivity_factor}, first = d;
+    hs_history_point read = at; /* of heats whose case was read */
+    if (left->heats > 0) d.factor *= left->speed * left->speed;
+    if (left->known) {
+        first.factor = read.transfer_factor = 1;
+        read.surface = 0;
+    }
     for (size_t i = 0; i < heats; i++)
-        work->heat[i] = heat_of(&route->heat[i], &at, axis->far_exposed);
+        work->heat[i] = heat_of(&route->heat[i], left->known && i < left->heats ? &read : &at,
+                                axis->far_exposed);
     double most_pct = at.core_pct;
     for (size_t i = 0; i < heats; i++)
         most_pct = fmax(most_pct, work->heat[i].side[0].carbon_pct);
-    double reach_m = hs_carbon_reach(work->heat, heats, &d, most_pct);
+    const hs_diffusivity *fastest = first.factor > d.factor ? &first : &d;
+    double reach_m = hs_carbon_reach(work->heat, heats, fastest, most_pct);
+    if (left->stretch > 1) reach_m *= left->stretch;
     const hs_carbon_course course = {.shape = axis->shape,
                                      .size_m = axis->size_m,
                                      .inner_radius_m = axis->inner_m,
@@ -63,7 +73,8 @@ hs_status hs_history_run(hs_case_profile *profile, const hs_axis *axis, const hs
                                      .core_pct = at.core_pct,
                                      .heat = work->heat,
                                      .heats = heats,
-                                     .d = &d};
+                                     .d = &d,
+                                     .left = {left->heats, left->cut_m, left->stretch, &first}};
     hs_carbon_end *end = &work->end;
     hs_carbon_levels levels = hs_carbon_levels_usual(at.core_pct, most_pct);
     hs_status status = at.cells

@@ -7,6 +7,7 @@
 #include "plan/place.h"
 
 #include <math.h>
+#include <string.h>
 
 static int washes(hs_descale_method by) {
     return by == HS_BY_ACID || by == HS_BY_ELECTROLYSIS || by == HS_BY_ANODIC_ELECTROLYSIS;
@@ -88,6 +89,14 @@ hs_status hs_loss_make(hs_loss *loss, const hs_job *job, const hs_route *route, 
     }
     add_taken(loss, job);
     return HS_OK;
+}
+
+void hs_loss_since(hs_loss *loss, const hs_loss *first) {
+    size_t gone = first->n < loss->n ? first->n : loss->n;
+    loss->n -= gone;
+    memmove(loss->heat, loss->heat + gone, loss->n * sizeof *loss->heat);
+    loss->taken_low_m -= first->taken_low_m;
+    loss->taken_high_m -= first->taken_high_m;
 }
 
 /* No flame takes more than air does. */

@@ -32,6 +32,9 @@ typedef struct hs_loss {
 hs_status hs_loss_make(hs_loss *loss, const hs_job *job, const hs_route *route, double surface_pct,
                        hs_error *err);
 
+/** Leave out what `first`, of the first steps of the same route, lost: it is gone and measured. */
+void hs_loss_since(hs_loss *loss, const hs_loss *first);
+
 /** Metal lost per side in a draw, by scale after the first `steps` steps, without descaling. */
 double hs_loss_metal(const hs_loss *loss, size_t steps, const double z[HS_INPUTS]);
 

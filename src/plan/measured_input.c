@@ -42,7 +42,7 @@ static void measured_face(hs_measured_face *out, const hs_chain *chain, size_t f
 void hs_measured_input_make(hs_measured_input *in, const hs_chain *chain,
                             const hs_window_found *found, const hs_result *r) {
     const hs_job *job = chain->job;
-    *in = (hs_measured_input){.lost_m = r->scale.lost_m, .case_read = chain->reading.present};
+    *in = (hs_measured_input){.case_read = chain->reading.present};
     for (size_t i = 0; i < job->faces; i++)
         measured_face(&in->face[i], chain, i, r);
     for (size_t i = 0; i < job->dimensions; i++) {

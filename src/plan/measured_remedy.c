@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "constants.h"
+#include "hardskin/units/format.h"
 #include "plan/words.h"
 
 #include <math.h>
@@ -189,38 +190,52 @@ static void straighten(const ways *w) {
                 below.text, what, hs_word_length(left_m, job->inch_first, HS_DOWN).text);
 }
 
-/* The case needs so much more that it holds with the doubt against us, also under the bow and the
- * scale that another hardening brings. */
-static void case_again(const ways *w) {
-    const hs_bench *b = &w->from;
-    const hs_measured_input *in = w->in;
-    size_t i = w->dimension;
-    double deep_m = b->shape_m[0] - hs_bench_deep(b->limit[0]);
-    double worse_m = b->shape_m[1] - hs_bench_deep(b->limit[1]);
-    double more_m = fmax(deep_m, worse_m) / 2;
-    if (!(deep_m > 0)) return;
-    hs_bench c = *b;
-    double sign = b->bore ? 1 : -1;
-    /* a new bow may take more than the old one did */
-    more_m += fmax(0, in->shape_high_m[i] - b->shape_m[1]) / 2 + in->lost_m;
-    for (int k = 0; k < 2; k++) {
-        c.shape_m[k] = k ? in->shape_high_m[i] : in->shape_m[i];
-        c.size[k].low_m += sign * 2 * in->lost_m;
-        c.size[k].high_m += sign * 2 * in->lost_m;
-        for (int f = 0; f < 2; f++)
-            c.face[k][f].budget_m += more_m;
+/* Least case of its ground faces after the second time, in the middle (k 0) or on the low side. */
+static double case_then(const ways *w, int k) {
+    double least_m = INFINITY;
+    for (int f = 0; f < 2; f++) {
+        size_t face = w->job->dimension[w->dimension].face[f];
+        const hs_measured_face *m = &w->in->second.face[face];
+        if (w->job->face[face].finish == HS_GROUND && w->job->face[face].case_m > 0)
+            least_m = fmin(least_m, k ? m->case_low_m : m->case_m);
     }
-    hs_remedy *r = keep(w, &c, "case and harden again");
+    return least_m;
+}
+
+/* What it does to the part besides. */
+static void say_second(const ways *w, hs_remedy *r, double moved_m) {
+    const hs_second *second = &w->in->second;
+    size_t i = w->dimension;
     int inch = w->job->inch_first;
-    if (!r) return;
     hs_text text = say(w, r);
     hs_text_add(&text,
-                "Case deeper by %s; the new hardening brings its own shape, typical %s, up to %s, "
-                "and takes %s a side as scale.",
-                hs_word_length(more_m, inch, HS_UP).text,
-                hs_word_length(in->shape_m[i], inch, HS_UP).text,
-                hs_word_length(in->shape_high_m[i], inch, HS_UP).text,
-                hs_word_length(in->lost_m, inch, HS_UP).text);
+                "Same medium and heat, from the case as it is: then %s, low side %s. Quenched anew "
+                "it warps anew, typical %s, up to %s; size %s%s by growth and scale. Measure and "
+                "plan anew.",
+                hs_word_length(case_then(w, 0), inch, HS_DOWN).text,
+                hs_word_length(case_then(w, 1), inch, HS_DOWN).text,
+                hs_word_length(second->shape_m[i], inch, HS_UP).text,
+                hs_word_length(second->shape_high_m[i], inch, HS_UP).text, moved_m < 0 ? "-" : "+",
+                hs_word_length(fabs(moved_m), inch, HS_NEAREST).text);
+    if (second->speed < HS_K_MEASURED_DOUBT_SLOW_SHOWS)
+        hs_text_add(&text,
+                    " The first soak went only %.2f as deep as computed; this one is reckoned as "
+                    "slow: find out why before.",
+                    second->speed);
+}
+
+/* Cased and hardened once more, as the chain was run on from the case there is. */
+static void case_again(const ways *w) {
+    const hs_second *second = &w->in->second;
+    if (!second->present || !hs_bench_too_deep(&w->from)) return;
+    hs_bench c;
+    hs_bench_second(&c, &w->from, w->job, w->dimension, w->in, second);
+    char time[48], what[80];
+    hs_format_time(time, sizeof time, second->hold_s, HS_NEAREST);
+    hs_text name = hs_text_start(what, sizeof what);
+    hs_text_add(&name, "case and harden again, soak %s", time);
+    hs_remedy *r = keep(w, &c, what);
+    if (r) say_second(w, r, c.size[0].low_m - w->from.size[0].low_m);
 }
 
 /* Any finished size that this part, as it lies there, still holds with the doubt against us. */

@@ -83,6 +83,10 @@ static void set_note(hs_result_measured_dimension *out, const hs_bench *b, const
             hs_word_length(b->bow_most_m, inch, HS_DOWN).text);
         gap = " ";
     }
+    if (deep_m > 0 && in->second.why[0]) {
+        hs_text_add(&text, "%sTo case it again does not help: %s.", gap, in->second.why);
+        gap = " ";
+    }
     if (!job->measured.dimension[i].shape_given) {
         hs_text_add(
             &text,

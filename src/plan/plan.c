@@ -11,6 +11,7 @@
 #include "plan/measured_input.h"
 #include "plan/plan_work.h"
 #include "plan/ready.h"
+#include "plan/second.h"
 #include "plan/test_piece.h"
 #include "plan/web.h"
 
@@ -54,11 +55,13 @@ static hs_status plan_descale(hs_result *r, const hs_chain *chain, hs_error *err
     return HS_OK;
 }
 
-static void judge_measured(hs_result *r, const hs_chain *chain, const hs_window_found *found,
-                           hs_measured_input *in) {
+static void judge_measured(hs_result *r, hs_plan_work *w) {
+    const hs_chain *chain = &w->chain;
     const hs_job *job = chain->job;
+    hs_measured_input *in = &w->measured;
     if (!job->measured.stated) return;
-    hs_measured_input_make(in, chain, found, r);
+    hs_measured_input_make(in, chain, w->found, r);
+    hs_second_find(&in->second, in, chain, &w->draws, &w->remedy, &w->scratch, &w->decide);
     r->measured_present = 1;
     hs_measured_judge(&r->measured, job, in);
     r->measured_verdict = r->measured.verdict;
@@ -111,7 +114,7 @@ hs_status hs_plan(hs_result *result, const hs_job *job, void *work, hs_error *er
     if (status == HS_OK) status = plan_descale(r, &w->chain, err);
     if (status == HS_OK) status = hs_fire_plan(r, job, err);
     if (status != HS_OK) return status;
-    judge_measured(r, &w->chain, w->found, &w->measured);
+    judge_measured(r, w);
     for (size_t i = 0; i < job->dimensions; i++)
         hs_handbook_compare(&r->dimension[i].handbook, job, r, i);
     hs_blank_choose(&r->blank, job, r);

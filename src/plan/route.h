@@ -26,6 +26,14 @@ typedef struct hs_route_heat {
     double late_m2;               /* ... and what a fire that rises late or early moves it by */
 } hs_route_heat;
 
+/** A part that is cased once more: what is left of it of the first time. */
+typedef struct hs_route_left {
+    size_t heats;          /* of the first time; 0: it is cased once */
+    double cut_m, stretch; /* taken off since, per side; on the depths before (hs_carbon_left) */
+    double speed;          /* of the second time's depths, as the first's were read; 1 */
+    int known;             /* it was read: no doubt of the first fire is in it */
+} hs_route_left;
+
 typedef struct hs_route {
     hs_route_heat heat[HS_MAX_HEATS];
     size_t heats;
@@ -36,6 +44,7 @@ typedef struct hs_route {
     hs_temper temper[HS_MAX_TEMPERS]; /* tempers and bakes after the last quench, in order */
     size_t tempers;
     double heat_log; /* standard deviation of ln of D times time: heat-up and cooling of boxes */
+    hs_route_left left;
     hs_box_path box; /* of the last carburising heat, for the cool that follows it */
 } hs_route;
 

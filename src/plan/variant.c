@@ -50,6 +50,17 @@ int hs_variant_soak(hs_variant *v, double hold_s) {
     return 1;
 }
 
+int hs_variant_twice(hs_variant *v, double hold_s) {
+    hs_step *soak = last_step(v, HS_CARBURISE);
+    if (!soak || soak->log_points > 0) return 0;
+    size_t from = (size_t)(soak - v->step), n = v->job.steps - from;
+    if (v->job.steps + n > HS_MAX_STEPS) return 0;
+    memcpy(&v->step[v->job.steps], soak, n * sizeof *soak);
+    v->step[v->job.steps].hold_s = (hs_span){hold_s, hold_s, hold_s};
+    v->job.steps += n;
+    return 1;
+}
+
 static int richer_medium(hs_variant *v, int size) {
     (void)size;
     hs_step *step = last_step(v, HS_CARBURISE);

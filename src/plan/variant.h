@@ -22,6 +22,10 @@ typedef struct hs_change {
 int hs_variant_soak(hs_variant *variant, double hold_s);
 double hs_variant_soak_s(const hs_job *job);
 
+/** Everything from the last soak on once more, that soak as long as said. 0 where there is none, or
+ * a log, or too many steps. */
+int hs_variant_twice(hs_variant *variant, double hold_s);
+
 /** All other changes, in the order they are tried. */
 const hs_change *hs_changes(size_t *n);
 

@@ -6,6 +6,14 @@
 
 enum { HS_CARBON_LEVELS = 8 };
 
+/** What is left of a profile between two heats. */
+typedef struct hs_carbon_left {
+    size_t heats;            /* the heats before; 0: nothing of the kind */
+    double cut_m;            /* taken off each face that carbon entered; the section's size stays */
+    double stretch;          /* on the depths before the cut: a profile read deeper than computed */
+    const hs_diffusivity *d; /* of the heats before; NULL: as of the others */
+} hs_carbon_left;
+
 /** A section, and the heats it goes through. */
 typedef struct hs_carbon_course {
     hs_shape shape;
@@ -15,6 +23,7 @@ typedef struct hs_carbon_course {
     const hs_heat *heat;
     size_t heats; /* 0 or more */
     const hs_diffusivity *d;
+    hs_carbon_left left;
 } hs_carbon_course;
 
 /** How it ends. */
@@ -36,7 +45,8 @@ typedef struct hs_carbon_accuracy {
     double error_m[HS_CARBON_LEVELS]; /* estimated, of the depth at each level */
 } hs_carbon_accuracy;
 
-/** Run a course on a mesh of so many cells (0: the usual number).
+/** Run a course on a mesh of so many cells (0: the usual number). What a cut lays bare deeper than
+ *  the mesh is taken to be what its end holds.
  *  Returns  as hs_carbon_mesh_make and hs_carbon_run; `end` holds nothing of worth on failure. */
 HS_API hs_status hs_carbon_course_run(hs_carbon_end *end, const hs_carbon_course *course,
                                       size_t cells, hs_error *err);

@@ -100,6 +100,76 @@ static void course__what_cannot_be__is_refused(void) {
     CHECK(accuracy.cells == 7);
 }
 
+/* exact: C after a second hold on what is left f of the first: the surface's own erfc, and f above
+ * the surface's carbon carried on by the images of the half space. */
+static double twice(double depth_m, double cut_m, double stretch, double core, double surface) {
+    enum { STEPS = 20000 };
+    const double spread = 1.28e-11 * 14400, end_m = 6e-3, h = end_m / STEPS;
+    double sum = 0;
+    for (int i = 0; i <= STEPS; i++) { /* Simpson over the left profile, less the core */
+        double at = i * h, weight = i == 0 || i == STEPS ? 1 : i % 2 ? 4 : 2;
+        double f = (surface - core) * erfc((at + cut_m) / stretch / (2 * sqrt(spread)));
+        double near = depth_m - at, image = depth_m + at;
+        sum += weight * f * (exp(-near * near / (4 * spread)) - exp(-image * image / (4 * spread)));
+    }
+    sum *= h / 3 / sqrt(4 * acos(-1) * spread);
+    return core + sum + (surface - core) * erfc(depth_m / (2 * sqrt(spread)));
+}
+
+/* Two holds of four hours; between them a layer comes off, and what was there is drawn out. */
+static void course__cut_between_two_holds__is_the_half_space(void) {
+    static const double cut_m[] = {0, .15e-3, .4e-3, .15e-3}, stretch[] = {1, 1, 1, .8};
+    hs_heat heat[2] = {heat_of(.9), heat_of(.9)};
+    for (int k = 0; k < 4; k++) {
+        hs_carbon_course course = course_of(heat, .2, 1);
+        course.heats = 2;
+        course.reach_m = 6e-3;
+        course.left = (hs_carbon_left){1, cut_m[k], stretch[k], NULL};
+        CHECK(hs_carbon_course_run(&end, &course, 192, NULL) == HS_OK);
+        for (double depth_m = .1e-3; depth_m < 2.2e-3; depth_m += .3e-3) {
+            double carbon_pct =
+                hs_carbon_at(&end.mesh, end.carbon_pct, end.uptake.surface_pct, depth_m);
+            NEAR(carbon_pct, twice(depth_m, cut_m[k], stretch[k], .2, .9), 5e-4);
+        }
+    }
+}
+
+/* exact: nothing cut, nothing drawn out: the same numbers as without; cut after the last heat: the
+ * erfc from there on, its surface with it */
+static void course__cut_of_nothing__changes_nothing(void) {
+    hs_heat heat[2] = {heat_of(.9), heat_of(.9)};
+    hs_carbon_course course = course_of(heat, .2, 1);
+    course.heats = 2;
+    CHECK(hs_carbon_course_run(&end, &course, 48, NULL) == HS_OK);
+    double before = hs_carbon_course_depth(&end, &course, .4);
+    course.left = (hs_carbon_left){1, 0, 1, &CONSTANT};
+    CHECK(hs_carbon_course_run(&end, &course, 48, NULL) == HS_OK);
+    NEAR(hs_carbon_course_depth(&end, &course, .4), before, 1e-15);
+    course.heats = 1;
+    course.left.cut_m = .3e-3;
+    CHECK(hs_carbon_course_run(&end, &course, 192, NULL) == HS_OK);
+    double length_m = 2 * sqrt(1.28e-11 * 14400);
+    NEAR(end.uptake.surface_pct[0], .2 + .7 * erfc(.3e-3 / length_m), 1e-3);
+    NEAR(hs_carbon_course_depth(&end, &course, .2 + .7 * .2), exact_depth(.2) - .3e-3, 2e-6);
+}
+
+/* exact by symmetry: a wall that carbon enters from both sides loses the same on both */
+static void course__cut_wall__is_alike_from_both_sides(void) {
+    hs_heat heat[2] = {heat_of(.9), heat_of(.9)};
+    for (int k = 0; k < 2; k++)
+        heat[k].side[1] = heat[k].side[0];
+    hs_carbon_course course = course_of(heat, .2, 4e-3);
+    course.heats = 2;
+    course.reach_m = 0;
+    course.left = (hs_carbon_left){1, .2e-3, 1, NULL};
+    CHECK(hs_carbon_course_run(&end, &course, 96, NULL) == HS_OK);
+    for (size_t i = 0; i < end.mesh.n; i++)
+        NEAR(end.carbon_pct[i], end.carbon_pct[end.mesh.n - 1 - i], 1e-9);
+}
+
 HS_TEST_MAIN("model carbon_course", TEST(course__half_space__is_as_good_as_it_says),
-             TEST(course__depth__ends_at_the_faces),
-             TEST(course__several_heats__add_their_gains), TEST(course__what_cannot_be__is_refused))
+             TEST(course__depth__ends_at_the_faces), TEST(course__several_heats__add_their_gains),
+             TEST(course__what_cannot_be__is_refused),
+             TEST(course__cut_between_two_holds__is_the_half_space),
+             TEST(course__cut_of_nothing__changes_nothing),
+             TEST(course__cut_wall__is_alike_from_both_sides))

@@ -26,7 +26,6 @@ void worked_plate(bench_job *b) {
     b->in.split_m[0] = 20e-6;
     b->in.shape_m[0] = 0.2e-3;
     b->in.shape_high_m[0] = 0.3e-3;
-    b->in.lost_m = 10e-6;
     b->job.part.form = HS_PLATE;
     b->job.part.length_m = 0.3;
     b->job.dimensions = 1;
