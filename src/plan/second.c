@@ -187,6 +187,21 @@ static int confirm(search *s, long steps, hs_wheel wanted) {
     return worst(s, s->out) <= wanted;
 }
 
+/* The search had a coarse bend: half an hour more or less until the fine one says the same. */
+static int settle(search *s, long steps, hs_wheel wanted) {
+    enum { MORE = 4 };
+    int good = confirm(s, steps, wanted);
+    for (int k = 0; k < MORE; k++) {
+        long next = good ? steps - 1 : steps + 1;
+        if (next < 1) return good;
+        int now = confirm(s, next, wanted);
+        if (good && !now) return confirm(s, steps, wanted);
+        if (now && !good) return 1;
+        steps = next;
+    }
+    return good;
+}
+
 static int any_short(const search *s) {
     const hs_job *job = s->chain->job;
     for (size_t i = 0; i < job->dimensions; i++) {
@@ -201,7 +216,6 @@ static int any_short(const search *s) {
 void hs_second_find(hs_second *second, const hs_measured_input *in, const hs_chain *chain,
                     const hs_draws *draws, hs_remedy_work *work, hs_chain_work *scratch,
                     hs_decide_work *decide) {
-    enum { MORE = 4 };
     search s = {second, in, chain, draws, work, scratch, decide};
     long without = 0, with = 0;
     hs_wheel best;
@@ -209,8 +223,7 @@ void hs_second_find(hs_second *second, const hs_measured_input *in, const hs_cha
     if (chain->axes.n == 0 || !any_short(&s)) return;
     int through = scan(&s, &without, &with, &best);
     if (best < HS_WHEEL_NO) with = shortest(&s, best, without, with);
-    for (int k = 0; best < HS_WHEEL_NO && k < MORE; k++)
-        if (confirm(&s, with + k, best)) return;
+    if (best < HS_WHEEL_NO && settle(&s, with, best)) return;
     *second = (hs_second){0};
     snprintf(second->why, sizeof second->why, "%s",
              through ? "before it is deep enough the case of both sides takes half the wall"
