@@ -1,5 +1,7 @@
 #include "plan/aim.h"
 
+#include "constants.h"
+
 #include <math.h>
 
 enum { AIMS = 25 };
@@ -25,8 +27,8 @@ double hs_aim_room(const hs_window_found *f, const double need_m[2], const doubl
         return fmin(high_m - need, need - low_m);
     if (f->grounds == 1) return fmin(low_m - need, may - high_m);
     double clean[2], keep[2], best = INFINITY;
-    hs_decide_share(clean, f, low_m);
-    hs_decide_share(keep, f, high_m);
+    hs_found_share(clean, f, low_m);
+    hs_found_share(keep, f, high_m);
     for (int k = 0; k < 2; k++)
         best = fmin(best, fmin(clean[k] - need_m[k], may_m[k] - keep[k]));
     return best;
@@ -45,7 +47,7 @@ static hs_limits good_stock(const hs_window_found *f, const hs_dimension_draws *
     hs_limits good = {-INFINITY, INFINITY};
     if (f->grounds < 2)
         return (hs_limits){d->need_m[0][i] + d->need_m[1][i], d->may_m[0][i] + d->may_m[1][i]};
-    hs_decide_share(stock, f, need_m + 1); /* how a metre more would be shared */
+    hs_found_share(stock, f, need_m + 1); /* how a metre more would be shared */
     for (int k = 0; k < 2; k++) {
         double share = k ? 1 - (stock[0] - f->need_m[0]) : stock[0] - f->need_m[0];
         double short_m = d->need_m[k][i] - f->need_m[k], spare_m = d->may_m[k][i] - f->need_m[k];
@@ -69,105 +71,180 @@ static hs_limits good_rough(const hs_window_found *f, const hs_dimension_draws *
     return (hs_limits){end.high_m + s.low_m, end.low_m + s.high_m};
 }
 
-/* What counts the good draws of one dimension. */
-typedef struct tally {
+/* One dimension while its aim is sought. */
+typedef struct search {
+    hs_window_found *f;
     const hs_draws *draws;
     size_t dimension;
     const double *low_m, *high_m; /* of each draw, from good_rough */
-    double tolerance_m;
-} tally;
+    hs_limits finish;
+    double tolerance_m, asked;
+    double each; /* asked of each dimension, so that the part reaches `asked` however they hang
+                    together */
+    int inch;
+} search;
 
-static double share_good(const tally *t, double rough_m) {
+static double share_good(const search *s, double rough_m) {
     size_t good = 0;
-    for (size_t i = 0; i < t->draws->n; i++) {
-        double size_m = rough_m + t->tolerance_m * t->draws->rough[i][t->dimension];
-        good += size_m >= t->low_m[i] && size_m <= t->high_m[i];
+    for (size_t i = 0; i < s->draws->n; i++) {
+        double size_m = rough_m + s->tolerance_m * s->draws->rough[i][s->dimension];
+        good += size_m >= s->low_m[i] && size_m <= s->high_m[i];
     }
-    return (double)good / (double)t->draws->n;
+    return (double)good / (double)s->draws->n;
 }
 
 typedef struct aim {
     double rough_m, joint, shape_limit_m;
 } aim;
 
-/* Of sizes as good as the best but for chance, and none short of what is asked where one reaches
- * it: the least stock whose shape limit still allows the shape that one part in 20 has; where none
- * does, the one with the widest shape limit. */
-static const aim *choose(const aim *aims, double shape_high_m, double plateau, double asked) {
+static aim aim_at(const search *s, double rough_m) {
+    hs_limits offered = {rough_m - s->tolerance_m, rough_m + s->tolerance_m};
+    return (aim){rough_m, share_good(s, rough_m),
+                 hs_window_shape_limit(s->f->inside, s->finish, offered, s->f->bad)};
+}
+
+static int bears(const search *s, const aim *a) {
+    return a->shape_limit_m >= s->f->shape_high_m;
+}
+
+/* Least share of good parts that is as good as the best: what chance leaves open, or half as many
+ * bad parts again for less to grind, but never more than a bench would notice, nor what all
+ * dimensions of the part together need. */
+static double good_enough(const search *s, double best) {
+    double least = best - fmin(HS_K_PLAN_DOUBT_AIM_SHARE, (1 - best) / 2);
+    least = fmin(fmax(least, s->each), best - 2.0 / (double)s->draws->n);
+    return best >= s->asked ? fmax(least, s->asked) : least;
+}
+
+/* Of sizes as good as the best: the least stock whose shape limit still allows the shape that one
+ * part in 20 has; where none does, the one with the widest shape limit. */
+static const aim *choose(const search *s, const aim *aims) {
     const aim *best = aims, *widest = NULL;
     for (int k = 1; k < AIMS; k++)
         if (aims[k].joint > best->joint) best = &aims[k];
+    double least = good_enough(s, best->joint);
     for (int k = 0; k < AIMS; k++) {
-        if (aims[k].joint < best->joint - plateau) continue;
-        if (aims[k].joint < asked && best->joint >= asked) continue;
-        if (aims[k].shape_limit_m >= shape_high_m) return &aims[k];
+        if (aims[k].joint < least) continue;
+        if (bears(s, &aims[k])) return &aims[k];
         if (!widest || aims[k].shape_limit_m > widest->shape_limit_m) widest = &aims[k];
     }
     return widest;
 }
 
-/* Printed sizes are whole thousandths of a millimetre, or ten-thousandths of an inch; a rounder one
- * reads better. */
+/* Printed sizes are whole thousandths of a millimetre, or ten-thousandths of an inch. */
+static double unit_of(int inch) {
+    return inch ? INCH_M : 1e-3;
+}
+
+static int places_of(int inch) {
+    return inch ? 4 : 3;
+}
+
+static hs_limits printed_window(const hs_window_found *f, double slack_m, int inch) {
+    return (hs_limits){hs_window_round(f->rough.low_m, inch, HS_UP) + slack_m,
+                       hs_window_round(f->rough.high_m, inch, HS_DOWN) - slack_m};
+}
+
+/* Any printable size inside, a rounder one where there is one; NaN: none. */
 static double printable(const hs_window_found *f, double size_m, double slack_m, int inch,
                         int round) {
-    double low_m = hs_window_round(f->rough.low_m, inch, HS_UP) + slack_m;
-    double high_m = hs_window_round(f->rough.high_m, inch, HS_DOWN) - slack_m;
-    double unit_m = inch ? INCH_M : 1e-3;
-    int places = inch ? 4 : 3;
-    return hs_aim_readable(size_m / unit_m, low_m / unit_m, high_m / unit_m, places - round,
-                           places) *
+    hs_limits window = printed_window(f, slack_m, inch);
+    double unit_m = unit_of(inch);
+    int places = places_of(inch);
+    return hs_aim_readable(size_m / unit_m, window.low_m / unit_m, window.high_m / unit_m,
+                           places - round, places) *
            unit_m;
 }
 
-static void make_printable(hs_window_found *f, double size_m, double tolerance_m, int inch,
-                           int round) {
-    f->aim_m = size_m;
+/* What was chosen, kept in writing: neither the confidence asked nor the shape it bears is lost to
+ * a rounder number. */
+static int keeps(const search *s, const aim *written, const aim *chosen) {
+    if (chosen->joint >= s->asked && written->joint < s->asked) return 0;
+    return !bears(s, chosen) || bears(s, written);
+}
+
+/* The roundest size next to the chosen one that keeps what it was chosen for; 0 where none does. */
+static int write_down(aim *out, const search *s, const aim *chosen, double slack_m) {
+    static const hs_round ways[] = {HS_NEAREST, HS_UP, HS_DOWN};
+    const double noise_m = 1e-12;
+    hs_limits window = printed_window(s->f, slack_m, s->inch);
+    double unit_m = unit_of(s->inch);
+    for (int fine = 0; fine < 2; fine++)
+        for (int w = 0; w < 3; w++) {
+            int places = places_of(s->inch) - !fine;
+            double size_m = unit_m * hs_round_to(chosen->rough_m / unit_m, places, ways[w]);
+            if (size_m < window.low_m - noise_m || size_m > window.high_m + noise_m) continue;
+            *out = aim_at(s, size_m);
+            if (keeps(s, out, chosen)) return 1;
+        }
+    return 0;
+}
+
+static void make_printable(const search *s, const aim *chosen) {
+    hs_window_found *f = s->f;
+    f->aim_m = chosen->rough_m;
+    f->joint = chosen->joint;
     if (f->verdict == HS_STOP) return;
-    double aim_m = printable(f, size_m, f->verdict == HS_GO ? tolerance_m : 0, inch, round);
-    if (isnan(aim_m) && f->verdict == HS_GO) {
+    double slack_m = f->verdict == HS_GO ? s->tolerance_m : 0;
+    if (f->verdict == HS_GO && isnan(printable(f, chosen->rough_m, slack_m, s->inch, 1))) {
         f->verdict = HS_TIGHT;
-        aim_m = printable(f, size_m, 0, inch, round);
+        slack_m = 0;
     }
-    if (isnan(aim_m) || isnan(printable(f, size_m, 0, !inch, 0)))
+    double any_m = printable(f, chosen->rough_m, slack_m, s->inch, 1);
+    if (isnan(any_m) || isnan(printable(f, chosen->rough_m, 0, !s->inch, 0))) {
         f->verdict = HS_STOP; /* no size of it can be written down, in one unit or the other */
-    else
-        f->aim_m = aim_m;
+        return;
+    }
+    aim written;
+    if (!write_down(&written, s, chosen, slack_m)) written = aim_at(s, any_m);
+    f->aim_m = written.rough_m;
+    f->joint = written.joint;
+}
+
+/* Least stock first; with nothing to grind the middle only. */
+static void spread(aim aims[AIMS], const search *s) {
+    const hs_window_found *f = s->f;
+    double slack_m = f->verdict == HS_GO ? s->tolerance_m : 0;
+    double low = fmin(f->rough.low_m, f->rough.high_m) + slack_m;
+    double high = fmax(f->rough.low_m, f->rough.high_m) - slack_m;
+    for (int k = 0; k < AIMS; k++) {
+        double share = f->grounds > 0 ? (double)k / (AIMS - 1) : 0.5;
+        double rough = f->inside ? high - share * (high - low) : low + share * (high - low);
+        aims[k] = k > 0 && f->grounds == 0 ? aims[0] : aim_at(s, rough);
+    }
+}
+
+static double asked_of_each(const hs_job *job) {
+    size_t n = 0;
+    for (size_t i = 0; i < job->dimensions; i++) {
+        const size_t *face = job->dimension[i].face;
+        n += job->face[face[0]].finish == HS_GROUND || job->face[face[1]].finish == HS_GROUND;
+    }
+    return 1 - (1 - job->shop.confidence) / (double)(n > 0 ? n : 1);
 }
 
 void hs_aim_find(hs_window_found *f, const hs_chain *chain, size_t dimension, const hs_draws *draws,
                  hs_decide_work *work) {
     const hs_size *size = &chain->job->dimension[dimension].size;
     const hs_dimension_draws *d = &work->dimension[dimension];
-    const hs_limits finish = {size->lower_m, size->upper_m};
-    double t = chain->job->shop.rough_tolerance_m;
-    double low = fmin(f->rough.low_m, f->rough.high_m),
-           high = fmax(f->rough.low_m, f->rough.high_m);
-    if (f->verdict == HS_GO) {
-        low += t;
-        high -= t;
-    }
     double *low_m = work->column[1], *high_m = work->column[2];
     for (size_t i = 0; i < draws->n; i++) {
         hs_limits good = good_rough(f, d, size, i);
         low_m[i] = good.low_m;
         high_m[i] = good.high_m;
     }
-    const tally count = {draws, dimension, low_m, high_m, t};
+    const search s = {.f = f,
+                      .draws = draws,
+                      .dimension = dimension,
+                      .low_m = low_m,
+                      .high_m = high_m,
+                      .finish = {size->lower_m, size->upper_m},
+                      .tolerance_m = chain->job->shop.rough_tolerance_m,
+                      .asked = chain->job->shop.confidence,
+                      .each = asked_of_each(chain->job),
+                      .inch = chain->job->inch_first};
     aim aims[AIMS];
-    for (int k = 0; k < AIMS; k++) { /* least stock first; with nothing to grind the middle only */
-        double share = f->grounds > 0 ? (double)k / (AIMS - 1) : 0.5;
-        double rough = f->inside ? high - share * (high - low) : low + share * (high - low);
-        aims[k].rough_m = rough;
-        aims[k].joint = k > 0 && f->grounds == 0 ? aims[0].joint : share_good(&count, rough);
-        hs_limits offered = {rough - t, rough + t};
-        aims[k].shape_limit_m = hs_window_shape_limit(f->inside, finish, offered, f->bad);
-    }
-    double asked = chain->job->shop.confidence;
-    int inch = chain->job->inch_first;
-    const aim *chosen = choose(aims, f->shape_high_m, 2.0 / (double)draws->n, asked);
-    make_printable(f, chosen->rough_m, t, inch, 1);
-    f->joint = share_good(&count, f->aim_m);
-    if (f->verdict != HS_GO || f->joint >= asked || chosen->joint < asked) return;
-    make_printable(f, chosen->rough_m, t, inch, 0); /* the rounder size would cost the go */
-    f->joint = share_good(&count, f->aim_m);
+    spread(aims, &s);
+    f->joint_middle = aims[AIMS / 2].joint;
+    make_printable(&s, choose(&s, aims));
 }

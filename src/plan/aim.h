@@ -3,7 +3,7 @@
 #ifndef HS_PLAN_AIM_H
 #define HS_PLAN_AIM_H
 
-#include "plan/decide.h"
+#include "plan/found.h"
 
 /** Nearest number that reads well and lies in low..high, in the unit of the arguments: with
  *  `coarse_places` decimals where the nearest such one lies inside, else with `places`; NaN where

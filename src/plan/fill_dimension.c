@@ -178,7 +178,7 @@ static void fill_sides(hs_result_dimension *d, const hs_window_found *f, hs_limi
     double total_m = f->inside ? 0.5 * (finish.low_m + finish.high_m) - d->rough_aim_m
                                : d->rough_aim_m - 0.5 * (finish.low_m + finish.high_m);
     double stock_m[2] = {NAN, NAN};
-    if (f->verdict != HS_STOP) hs_decide_share(stock_m, f, total_m);
+    if (f->verdict != HS_STOP) hs_found_share(stock_m, f, total_m);
     for (int k = 0; k < 2; k++)
         d->side[k] = (hs_result_side){.ground = f->bad[k].ground,
                                       .need_m = f->need_m[k],
@@ -242,6 +242,7 @@ static void fill_dimension(hs_result_dimension *d, const hs_window_found *f, con
     d->shape_m = f->shape_typical_m;
     d->shape_high_m = f->shape_high_m;
     d->joint = f->joint;
+    d->joint_middle = f->joint_middle;
     explain_need(d, f, chain, dimension, d->need_m);
     note_dimension(d, f, chain, dimension);
     fill_pulled(d, f, chain->job);

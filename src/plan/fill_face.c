@@ -36,11 +36,11 @@ static taken taken_by(const hs_window_found *f, const hs_size *finish, double ro
     double shallow_m = f->inside ? finish->lower_m : finish->upper_m;
     double deep_m = f->inside ? finish->upper_m : finish->lower_m;
     taken out;
-    hs_decide_share(stock, f, sign * (rough_m - shallow_m));
+    hs_found_share(stock, f, sign * (rough_m - shallow_m));
     out.clean_m = stock[k];
-    hs_decide_share(stock, f, sign * (rough_m - deep_m));
+    hs_found_share(stock, f, sign * (rough_m - deep_m));
     out.keep_m = stock[k];
-    hs_decide_share(stock, f, sign * (aim_m - 0.5 * (shallow_m + deep_m)));
+    hs_found_share(stock, f, sign * (aim_m - 0.5 * (shallow_m + deep_m)));
     out.middle_m = stock[k];
     return out;
 }

@@ -194,6 +194,22 @@ static void split_lines(hs_page *page, size_t i) {
                     hs_text_verdict(d->halved));
 }
 
+/* More stock than in the middle is ground off only where it saves parts. */
+static void say_past_middle(hs_page *page, const hs_result_dimension *d) {
+    const double seen_m = 10e-6;
+    double past_m = d->rough_aim_m - (d->rough_low_m + d->rough_high_m) / 2;
+    if (d->inside) past_m = -past_m;
+    if (!(past_m > seen_m)) return;
+    const char *why =
+        d->joint > d->joint_middle
+            ? "at the aim %s of parts come out good, in the middle %s: shape and scale "
+              "scatter more than the case, so the aim lies past the middle"
+            : "the aim lies past the middle: %s of parts come out good there, %s in the "
+              "middle, but it bears the more shape";
+    hs_page_say(page, 6, why, hs_page_chance(d->joint, 0).text,
+                hs_page_chance(d->joint_middle, 0).text);
+}
+
 /* Ends of the bar: on a bore the smaller size carries the more stock. */
 static void draw_window(hs_page *page, size_t i) {
     const hs_result_dimension *d = &page->result->dimension[i];
@@ -240,6 +256,7 @@ static void draw_window(hs_page *page, size_t i) {
     hs_page_say(page, 6, "%s%*s%s", left,
                 (int)(HS_BAR_WIDTH > a.length + b.length ? HS_BAR_WIDTH - a.length - b.length : 1),
                 "", right);
+    say_past_middle(page, d);
     if (d->unequal) split_lines(page, i);
     if (d->note[0]) hs_page_say(page, 6, "%s", d->note);
 }

@@ -73,9 +73,10 @@ typedef struct hs_result_dimension {
     hs_result_bench bench;       /* not present where it is pulled flat */
     hs_result_pulled pulled;
     hs_result_side side[2];
-    int unequal;       /* both faces ground, and the stock split unequally between them */
-    hs_verdict halved; /* where unequal: what the verdict would be, were it split alike */
-    double joint;      /* share of samples good at the aim, this dimension */
+    int unequal;         /* both faces ground, and the stock split unequally between them */
+    hs_verdict halved;   /* where unequal: what the verdict would be, were it split alike */
+    double joint;        /* share of samples good at the aim, this dimension */
+    double joint_middle; /* the same at the middle of the window */
     size_t terms;
     hs_term because[HS_MAX_TERMS];    /* adds up to need_m */
     size_t need_drivers, may_drivers; /* 0: nothing in it is in doubt, or nothing ends it */
