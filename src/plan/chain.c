@@ -76,6 +76,18 @@ static hs_status bend(hs_chain *chain, const hs_chain *base, int coarse, hs_chai
                         typical_of(chain), &quenched, coarse, &work->bend, err);
 }
 
+/* A case that is asked for and surely does not harden: no window to look for. */
+static int stays_soft(const hs_chain *chain) {
+    for (size_t i = 0; i < chain->job->faces; i++) {
+        const hs_face_chain *f = &chain->face[i];
+        const hs_face *face = &chain->job->face[i];
+        if (f->axis != HS_MAX_AXES && face->finish == HS_GROUND && hs_face_asks(face) &&
+            f->margin.high < 1)
+            return 1;
+    }
+    return 0;
+}
+
 static hs_status harden(hs_chain *chain, hs_error *err) {
     const hs_job *job = chain->job;
     hs_status status = hs_harden_core(chain, err);
@@ -91,6 +103,8 @@ static hs_status harden(hs_chain *chain, hs_error *err) {
 static hs_status finish(hs_chain *chain, const hs_chain *base, hs_chain_work *work, hs_error *err) {
     hs_status status = harden(chain, err);
     if (status == HS_OK && chain->route.left.heats > 0) hs_loss_since(&chain->loss, &base->loss);
+    if (status == HS_OK && base && base != chain && stays_soft(chain))
+        status = hs_fail(err, HS_E_RANGE, "a stronger quench", "the case does not harden");
     return status == HS_OK ? bend(chain, base, base != NULL, work, err) : status;
 }
 

@@ -10,13 +10,6 @@
 #include <math.h>
 #include <string.h>
 
-/* A whole degree of the sheet's unit, never above what the temper allows. */
-static double whole_degree(double temp_K, int fahrenheit) {
-    double zero_K = fahrenheit ? HS_K_PHYSICAL_ZERO_CELSIUS - 32 / 1.8 : HS_K_PHYSICAL_ZERO_CELSIUS;
-    double degree_K = fahrenheit ? 1 / 1.8 : 1;
-    return zero_K + degree_K * floor((temp_K - zero_K) / degree_K + 1e-6);
-}
-
 static int inch(const hs_descale_work *w) {
     return w->job->inch_first;
 }
@@ -26,7 +19,8 @@ static void add_bake_step(hs_text *t, const hs_descale_work *w) {
     char hold[48];
     hs_format_time(hold, sizeof hold, w->judged.plan.hold_s, HS_UP);
     hs_text_add(t, " {\"do\": \"bake\", \"at\": \"%s\", \"for\": \"%s\"}",
-                hs_word_temp(whole_degree(w->judged.plan.temp_K, inch(w)), inch(w)).text, hold);
+                hs_word_temp(hs_word_whole_degree_K(w->judged.plan.temp_K, inch(w)), inch(w)).text,
+                hold);
 }
 
 static const char *next_fault(hs_bake_step next) {
@@ -176,7 +170,7 @@ static void say_bake(const hs_descale_work *w) {
         return;
     }
     if (!j->bake || out->verdict == HS_CLEAN_STOP) return;
-    out->bake_temp_K = whole_degree(j->plan.temp_K, inch(w));
+    out->bake_temp_K = hs_word_whole_degree_K(j->plan.temp_K, inch(w));
     out->bake_s = j->plan.hold_s;
     char hold[48], within[48], latest[48];
     hs_format_time(hold, sizeof hold, j->plan.hold_high_s, HS_UP);

@@ -67,8 +67,8 @@ int hs_descale_graphite(const hs_tank *tank);
 hs_status hs_descale_run(hs_tank_run *run, const hs_descale_work *w, const hs_tank *tank,
                          double area_m2, hs_error *err);
 
-/** Hydrogen of the tank in its room, of one part and of the whole quantity; and how long that takes.
- *  Reads amps, times and the room; a room too small or too still is care. */
+/** Hydrogen of the tank in its room, of one part and of the whole quantity; and how long that
+ * takes. Reads amps, times and the room; a room too small or too still is care. */
 hs_status hs_descale_air(hs_descale_work *w, const hs_tank *tank, hs_error *err);
 
 /** Changes that raise a small current, each run again, the best first, into w->out->tank. */

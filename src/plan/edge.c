@@ -85,8 +85,13 @@ hs_status hs_face_edge_find(hs_face_edge *out, const hs_job *job, size_t face, d
         status = look_out(&ends[k], job, edge, k, near_m, err);
     if (status != HS_OK) return status;
     int lowers[2];
-    for (int k = 0; k < 2; k++)
+    for (int k = 0; k < 2; k++) {
         lowers[k] = counted(&ends[k]) > PI + STRAIGHT;
+        if (!job->face[face].relieved || !lowers[k] || ends[k].masked) continue;
+        found.relieved = 1;
+        ends[k] = (end){.angle = PI};
+        lowers[k] = 0;
+    }
     if (lowers[0] || lowers[1]) take(&found, &ends[counted(&ends[1]) > counted(&ends[0])]);
     if (lowers[0] && lowers[1] && own.length_m < near_m) {
         /* As if the land had no width: one edge with the turns of both. */
@@ -109,10 +114,13 @@ static double level_at(const hs_face_edge *edge, double y) {
 }
 
 double hs_face_edge_share(const hs_face_edge *edge, double y) {
-    if (!(edge->angle_rad > 0)) return 1;
+    double most = edge->relieved ? 1 - HS_K_EDGE_CASE_FELT : 1;
+    if (!(edge->angle_rad > 0)) return most;
     double level = level_at(edge, y);
     if (!(level < 1)) return 0;
-    return edge->land ? hs_edge_inward(&edge->table, level) : hs_edge_below(&edge->table, level);
+    double share =
+        edge->land ? hs_edge_inward(&edge->table, level) : hs_edge_below(&edge->table, level);
+    return fmin(share, most);
 }
 
 double hs_face_edge_steep(const hs_face_edge *edge, double y) {

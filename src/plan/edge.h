@@ -15,6 +15,7 @@ typedef struct hs_face_edge {
     int land;            /* narrow, with such an edge on both sides: judged as one edge */
     int masked;          /* the face beyond lets no carbon in */
     int wheel_in_corner; /* the face beyond is ground as well */
+    int relieved;        /* it ends before an inner corner, where that is hardly felt */
     double lag;          /* what a level is divided by: square of the flat's surface share */
     hs_edge table;
 } hs_face_edge;

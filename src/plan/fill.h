@@ -51,4 +51,8 @@ hs_status hs_fill_route(hs_result *result, const hs_chain *chain, hs_history_wor
 /** What the answer does not cover, and what was assumed; after hs_web_find. */
 void hs_fill_limits(hs_result *result, const hs_chain *chain);
 
+/** How far along a face its worst end is felt: its case is shallower by HS_K_EDGE_CASE_FELT there
+ *  (m); NaN where nothing lowers it, or that is not known. */
+double hs_fill_edge_felt_m(const hs_chain *chain, size_t face);
+
 #endif

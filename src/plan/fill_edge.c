@@ -15,13 +15,23 @@ static double level_in_the_middle(const hs_chain *chain, size_t face) {
     return (least - r->core_pct) / (r->surface_pct[1] - r->core_pct);
 }
 
+double hs_fill_edge_felt_m(const hs_chain *chain, size_t face) {
+    const hs_face_edge *e = &chain->edge[face];
+    static const double middle[HS_INPUTS] = {0};
+    hs_part_draw draw = hs_chain_draw(chain, middle);
+    double along, level = level_in_the_middle(chain, face) / e->lag;
+    if (!(e->angle_rad > 0) ||
+        hs_edge_along(&along, e->angle_rad, level, HS_K_EDGE_CASE_FELT, NULL) != HS_OK)
+        return NAN;
+    return along * hs_chain_trial(chain, face, 0, &draw).flat_m;
+}
+
 static void fill_inner(hs_result_edge *out, const hs_chain *chain, size_t face) {
     const hs_face_edge *e = &chain->edge[face];
     static const double middle[HS_INPUTS] = {0};
     hs_part_draw draw = hs_chain_draw(chain, middle);
     double sunk_left_m = out->sunk_left_m; /* known from the draws */
     hs_trial t = hs_chain_trial(chain, face, 0, &draw);
-    double along = 0, level = level_in_the_middle(chain, face) / e->lag;
     if (!(e->angle_rad > 0) || !(t.flat_m > 0)) return;
     *out = (hs_result_edge){.present = 1,
                             .corner = e->corner,
@@ -29,10 +39,8 @@ static void fill_inner(hs_result_edge *out, const hs_chain *chain, size_t face) 
                             .masked = e->masked,
                             .land = e->land,
                             .share = t.case_m / t.flat_m,
-                            .felt_m = NAN,
+                            .felt_m = hs_fill_edge_felt_m(chain, face),
                             .sunk_left_m = sunk_left_m};
-    if (hs_edge_along(&along, e->angle_rad, level, HS_K_EDGE_CASE_FELT, NULL) == HS_OK)
-        out->felt_m = along * t.flat_m;
 }
 
 /* Broken by so much before the fire, an edge keeps its chamfer after the wheel. */

@@ -96,8 +96,8 @@ static void draw_and_decide(hs_result *r, hs_plan_work *w, const hs_job *job) {
         hs_decide_part(w->found, job->dimensions, r->confidence.reached, job->shop.confidence);
     r->untempered = r->grind != HS_NONE && r->hard.hardens && !hs_route_tempered(job);
     if (r->untempered) r->grind = HS_STOP;
-    hs_remedy_find(r->dimension, w->found, &w->chain, &w->draws, &w->remedy, &w->scratch,
-                   &w->decide);
+    r->changes_tried = hs_remedy_find(r->dimension, w->found, &w->chain, &w->draws, &w->remedy,
+                                      &w->scratch, &w->decide);
 }
 
 hs_status hs_plan(hs_result *result, const hs_job *job, void *work, hs_error *err) {

@@ -2,216 +2,134 @@
 
 #include "plan/fill.h"
 #include "plan/harden.h"
-#include "plan/remedy_search.h"
-#include "plan/variant.h"
+#include "plan/remedy_offer.h"
+#include "plan/remedy_pair.h"
+#include "plan/remedy_try.h"
 
+#include <assert.h>
 #include <math.h>
-#include <stdio.h>
 #include <string.h>
 
-/* Better by a margin a bench can see, or the verdict itself is better. */
-static int helps(const hs_window_found *before, const hs_window_found *after) {
-    if (after->refused) return 0; /* as it is held, nothing else matters */
-    if (after->verdict < before->verdict) return 1;
-    return after->verdict == before->verdict &&
-           hs_search_width(after) - hs_search_width(before) >= 20e-6;
-}
+enum { MOST = 24 }; /* changes, the soak among them */
 
-static void put_in(hs_result_dimension *d, const hs_remedy *remedy) {
-    size_t at = d->remedies;
-    if (at == HS_MAX_REMEDIES) {
-        at--;
-        if (d->remedy[at].verdict < remedy->verdict) return;
-    } else {
-        d->remedies++;
-    }
-    while (at > 0 && (d->remedy[at - 1].verdict > remedy->verdict ||
-                      (d->remedy[at - 1].verdict == remedy->verdict &&
-                       d->remedy[at - 1].gain_m < remedy->gain_m))) {
-        d->remedy[at] = d->remedy[at - 1];
-        at--;
-    }
-    d->remedy[at] = *remedy;
-}
-
-/* What the margin of the changed job itself allows to be said. */
-static void say_hardening(hs_remedy *remedy, const hs_variant *variant, const hs_chain *changed) {
-    if (!variant->quench) return;
-    hs_band margin = hs_harden_margin(changed);
-    snprintf(remedy->text, sizeof remedy->text, "%.170s; %s", variant->text,
-             margin.low >= 1    ? "the case hardens, also in a lean heat and a slow bath"
-             : margin.mid >= 1  ? "the case hardens, if not in a lean heat and a slow bath"
-             : margin.high >= 1 ? "whether the case hardens fully is in doubt"
-                                : "the case does not harden");
-}
-
-static void offer(hs_result_dimension *dimension, const hs_window_found *before,
-                  const hs_window_found *after, const hs_variant *variant,
-                  const hs_chain *changed) {
-    for (size_t i = 0; i < variant->job.dimensions; i++) {
-        if (!hs_search_wanted(&before[i]) || !helps(&before[i], &after[i])) continue;
-        hs_remedy remedy = {.gain_m = hs_search_width(&after[i]) - hs_search_width(&before[i]),
-                            .verdict = after[i].verdict};
-        memcpy(remedy.what, variant->what, sizeof remedy.what);
-        memcpy(remedy.text, variant->text, sizeof remedy.text);
-        say_hardening(&remedy, variant, changed);
-        put_in(&dimension[i], &remedy);
-    }
-}
-
-/* Where several things open the window, what leaves it shut is not worth reading. */
-static void keep_the_best(hs_result_dimension *d) {
-    enum { ENOUGH = 3 };
-    while (d->remedies > ENOUGH && d->remedy[ENOUGH - 1].verdict < HS_STOP &&
-           d->remedy[d->remedies - 1].verdict == HS_STOP)
-        d->remedies--;
-}
-
-static int apply(hs_search *s, const hs_change *change, int size) {
-    hs_variant *v = &s->work->variant;
-    hs_variant_start(v, s->job);
-    return change->change(v, size) && hs_search_run(s, v, change->fire) == HS_OK;
-}
-
-/* Remember the single change that opens most, for pairs. */
-static void keep_if_best(hs_search *s, int soak) {
-    double width = hs_search_total(s);
-    if (!(width > s->best_width_m)) return;
-    s->best_width_m = width;
-    s->best_is_soak = soak;
-    hs_variant_start(&s->work->best, &s->work->variant.job);
-    memcpy(s->work->best.what, s->work->variant.what, sizeof s->work->best.what);
-}
-
-/* What the last run, confirmed, is worth. */
-static void take(hs_search *s, int soak) {
-    if (hs_search_spoils(s)) return; /* no remedy that breaks another dimension */
-    s->opened |= hs_search_opens(s) == hs_search_wants(s);
-    keep_if_best(s, soak);
-    offer(s->dimension, s->before, s->work->found, &s->work->variant, &s->work->chain);
-}
-
-/* Run one size and confirm it; 0 where it does not run. */
-static int apply_whole(hs_search *s, const hs_change *change, int size) {
-    if (!apply(s, change, size)) return 0;
-    hs_search_confirm(s, &s->work->variant);
-    return 1;
-}
-
-/* The smallest size of a change that opens as many windows as any does; where none opens one, the
- * largest that breaks nothing. */
-static void try_change(hs_search *s, const hs_change *change) {
-    size_t most = 0, all = hs_search_wants(s);
-    int chosen = -1, standing = -1; /* the size whose confirmed windows stand in the work space */
-    for (int size = 0; size < change->sizes && most < all; size++) {
-        if (!apply(s, change, size)) continue;
-        size_t opens = hs_search_opens(s);
-        standing = -1;
-        if (opens > 0 || size + 1 == change->sizes) { /* few draws are hopeful at times */
-            hs_search_confirm(s, &s->work->variant);
-            opens = hs_search_spoils(s) ? 0 : hs_search_opens(s);
-            standing = size;
-        }
-        if (opens > most || most == 0) chosen = size;
-        if (opens > most) most = opens;
-    }
-    for (; chosen >= 0; chosen--) {
-        if (standing != chosen && !apply_whole(s, change, chosen)) continue;
-        standing = -1;
-        if (hs_search_spoils(s)) continue; /* less of it may break nothing */
-        take(s, 0);
-        return;
-    }
-}
-
-static void say_no_soak(hs_search *s, hs_soak_end end) {
+static void say_no_soak(hs_search *s, hs_soak_end end, int spoils) {
     for (size_t i = 0; i < s->job->dimensions; i++) {
-        hs_result_dimension *d = &s->dimension[i];
         if (!hs_search_wanted(&s->before[i]) || s->before[i].grounds == 0) continue;
         if (s->before[i].refused) continue; /* it is not the case that shuts it */
-        if (s->work->found[i].verdict == HS_GO && !hs_search_spoils(s)) continue;
-        hs_fill_note(d, "no longer soak opens it by itself: %s",
-                     hs_search_spoils(s) ? "it would close another dimension"
-                                         : hs_search_soak_words(end));
+        if (s->work->found[i].verdict == HS_GO && !spoils) continue;
+        hs_fill_note(&s->dimension[i], "no longer soak opens it by itself: %s",
+                     spoils ? "it would close another dimension" : hs_search_soak_words(end));
     }
 }
 
-static void try_soak(hs_search *s) {
+static void try_soak(hs_search *s, hs_tried *soak) {
     hs_soak_end end;
-    if (!hs_search_soak(&end, s, s->job)) return;
-    if (end != HS_SOAK_OPENS || hs_search_spoils(s)) say_no_soak(s, end);
-    take(s, 1);
-}
-
-static void name_both(hs_variant *v, const char *first) {
-    char both[sizeof v->what];
-    snprintf(both, sizeof both, "%.38s; %.38s", first, v->what);
-    memcpy(v->what, both, sizeof both);
-}
-
-/* Does it open every window and close none? Then it is offered. */
-static int settle(hs_search *s) {
-    if (hs_search_opens(s) < hs_search_wants(s) || hs_search_spoils(s)) return 0;
-    offer(s->dimension, s->before, s->work->found, &s->work->variant, &s->work->chain);
-    return 1;
-}
-
-/* One change at its largest, and the soak that is then enough. */
-static int with_soak(hs_search *s, const hs_variant *first) {
-    hs_soak_end end;
-    if (!hs_search_soak(&end, s, &first->job) || end != HS_SOAK_OPENS) return 0;
-    name_both(&s->work->variant, first->what);
-    return settle(s);
-}
-
-static int try_pair(hs_search *s, const hs_variant *best, const hs_change *change) {
-    hs_variant *v = &s->work->variant;
-    hs_variant_start(v, &best->job);
-    if (!change->change(v, change->sizes - 1)) return 0;
-    if (!strncmp(best->what, v->what, 8)) return 0; /* the same change once more */
-    name_both(v, best->what);
-    if (hs_search_run(s, v, 1) != HS_OK || hs_search_opens(s) < hs_search_wants(s)) return 0;
-    if (!s->best_is_soak) {
-        hs_search_confirm(s, v);
-        return settle(s);
+    soak->change = NULL;
+    if (!hs_search_soak(&end, soak, s, s->job)) return;
+    if (!hs_try_opens(soak)) {
+        say_no_soak(s, end, 0);
+        return;
     }
-    hs_variant other;
-    hs_variant_start(&other, s->job);
-    return change->change(&other, change->sizes - 1) && with_soak(s, &other);
+    if (!hs_search_soak_confirm(soak, s, s->job)) return;
+    int all = hs_search_opens(s) == hs_search_wants(s);
+    int spoils = hs_search_spoils(s);
+    if (!all || spoils) say_no_soak(s, end == HS_SOAK_OPENS ? HS_SOAK_LONGEST : end, spoils);
+    soak->taken = hs_remedy_offer(s);
 }
 
-/* No single change is enough: the best of them together with each other one. */
-static void try_pairs(hs_search *s) {
-    size_t n;
-    const hs_change *changes = hs_changes(&n);
-    hs_variant best;
-    hs_variant_start(&best, &s->work->best.job);
-    memcpy(best.what, s->work->best.what, sizeof best.what);
-    if (!best.what[0]) return;
-    if (!s->best_is_soak && with_soak(s, &best)) return;
+static void help_soak(hs_search *s, hs_tried *soak) {
+    if (!hs_try_helps(soak) || !hs_search_soak_confirm(soak, s, s->job)) return;
+    soak->taken = hs_remedy_offer(s);
+}
+
+/* Of what helps and takes a whole quench to confirm, that which gains most. */
+static hs_tried *best_costly(hs_tried *tried, size_t n) {
+    hs_tried *best = NULL;
     for (size_t i = 0; i < n; i++)
-        if (try_pair(s, &best, &changes[i])) return;
+        if (hs_try_helps(&tried[i]) && tried[i].costly && (!best || tried[i].gain_m > best->gain_m))
+            best = &tried[i];
+    return best;
 }
 
-void hs_remedy_find(hs_result_dimension *dimension, const hs_window_found *found,
-                    const hs_chain *chain, hs_draws *draws, hs_remedy_work *work,
-                    hs_chain_work *scratch, hs_decide_work *decide) {
+/* What does not open the window by itself: all that is cheap to confirm; of the rest the two that
+ * gain most, and none once something opens every window. */
+static void confirm_helps(hs_search *s, hs_tried *tried, size_t n) {
+    enum { COSTLY = 2 };
+    for (int k = 0; k < COSTLY && !s->opened; k++) {
+        hs_tried *t = best_costly(tried, n);
+        if (!t) break;
+        if (t->change)
+            hs_try_confirm_help(t, s);
+        else
+            help_soak(s, t);
+        t->taken = 1; /* once is enough */
+    }
+    for (size_t i = 1; i < n; i++)
+        if (hs_try_helps(&tried[i]) && !tried[i].costly) hs_try_confirm_help(&tried[i], s);
+}
+
+/* What opens a window by few draws, first what is cheap to confirm; enough whole quenches are run
+ * for once so many changes open every window. What only nearly opens it waits for the others. */
+static void confirm_openings(hs_search *s, hs_tried *tried, size_t n) {
+    enum { ENOUGH = 3 };
+    for (int costly = 0; costly < 2; costly++)
+        for (int near = 0; near < 2; near++)
+            for (size_t i = 1; i < n; i++) {
+                hs_tried *t = &tried[i];
+                if (!hs_try_opens(t) || t->costly != costly || (t->opens == 0) != near) continue;
+                if (costly && s->opened >= ENOUGH) continue;
+                (void)hs_try_confirm_opening(t, s);
+            }
+}
+
+/* Case and core harden surely: no other quench makes them harder. */
+static int through_hard(const hs_chain *chain) {
+    const double half = 0.5;
+    return hs_harden_margin(chain).low >= 1 && chain->core.martensite >= half;
+}
+
+static void start(hs_search *s) {
+    hs_remedy_work *work = s->work;
+    hs_draws *few = &work->few;
+    few->made = s->draws->n < HS_SOAK_DRAWS ? s->draws->n : HS_SOAK_DRAWS;
+    few->n = few->made < HS_FEW_DRAWS ? few->made : HS_FEW_DRAWS;
+    memcpy(few->z, s->draws->z, few->made * sizeof few->z[0]);
+    memcpy(few->rough, s->draws->rough, few->made * sizeof few->rough[0]);
+    memcpy(work->found, s->before, s->job->dimensions * sizeof work->found[0]);
+    s->before_m = hs_search_total(s);
+    hs_decide_again(work->found, s->before, s->chain, few, 0, s->decide);
+    s->few_total_m = hs_search_total(s);
+    for (size_t i = 0; i < s->job->dimensions; i++)
+        s->few_m[i] = hs_search_width(&work->found[i]);
+}
+
+size_t hs_remedy_find(hs_result_dimension *dimension, const hs_window_found *found,
+                      const hs_chain *chain, hs_draws *draws, hs_remedy_work *work,
+                      hs_chain_work *scratch, hs_decide_work *decide) {
     const hs_job *job = chain->job;
-    hs_search s = {dimension, found, job, chain, draws, work, scratch, decide, 0, 0, -INFINITY};
-    if (hs_search_wants(&s) == 0) return;
-    size_t as_before = draws->n;
-    hs_variant_start(&work->best, job);
-    work->few.n = draws->n < HS_FEW_DRAWS ? draws->n : HS_FEW_DRAWS;
-    memcpy(work->few.z, draws->z, work->few.n * sizeof draws->z[0]);
-    memcpy(work->few.rough, draws->rough, work->few.n * sizeof draws->rough[0]);
-    work->best.what[0] = '\0';
-    size_t n;
+    hs_search s = {.dimension = dimension,
+                   .before = found,
+                   .job = job,
+                   .chain = chain,
+                   .draws = draws,
+                   .work = work,
+                   .scratch = scratch,
+                   .decide = decide};
+    hs_tried tried[MOST] = {{0}};
+    size_t n, as_before = draws->n;
     const hs_change *changes = hs_changes(&n);
-    try_soak(&s);
-    for (size_t i = 0; i < n; i++)
-        try_change(&s, &changes[i]);
-    if (!s.opened) try_pairs(&s);
+    assert(n < MOST);
+    if (hs_search_wants(&s) == 0) return 0;
+    start(&s);
+    try_soak(&s, &tried[0]);
+    int hard = through_hard(chain);
+    for (size_t i = 1; i <= n; i++)
+        if (!(hard && changes[i - 1].soft)) hs_try(&tried[i], &s, &changes[i - 1]);
+    confirm_openings(&s, tried, n + 1);
+    if (!s.opened) hs_remedy_pairs(&s, tried, n + 1);
+    confirm_helps(&s, tried, n + 1);
     for (size_t i = 0; i < job->dimensions; i++)
-        keep_the_best(&dimension[i]);
+        hs_remedy_keep_best(&dimension[i]);
     hs_draws_take(draws, as_before);
+    return s.ran;
 }

@@ -16,6 +16,7 @@ hs_status hs_search_run(hs_search *s, const hs_variant *variant, int fire) {
     hs_chain *chain = &s->work->chain;
     hs_status status = fire ? hs_chain_fire(chain, s->chain, job, s->scratch, NULL)
                             : hs_chain_again(chain, s->chain, job, s->scratch, NULL);
+    s->ran++;
     if (status != HS_OK) return status;
     chain->reading = s->chain->reading; /* what it told of this fire holds for a longer one too */
     hs_decide_again(s->work->found, s->before, chain, &s->work->few, 0, s->decide);
@@ -64,4 +65,22 @@ double hs_search_total(const hs_search *s) {
         sum += f->refused ? refused_m : fmin(hs_search_width(f), 1e-3);
     }
     return sum;
+}
+
+double hs_search_gain(const hs_search *s) {
+    double most_m = -INFINITY;
+    for (size_t i = 0; i < s->job->dimensions; i++)
+        if (hs_search_wanted(&s->before[i]))
+            most_m = fmax(most_m, hs_search_width(&s->work->found[i]) - s->few_m[i]);
+    return most_m;
+}
+
+int hs_search_near(const hs_search *s) {
+    const double hair_m = 50e-6; /* few draws and a coarse quench were seen to err by .035 mm */
+    for (size_t i = 0; i < s->job->dimensions; i++) {
+        const hs_window_found *f = &s->work->found[i];
+        if (!hs_search_wanted(&s->before[i]) || f->verdict == HS_GO) continue;
+        if (f->refused || hs_search_width(f) < s->job->shop.rough_tolerance_m - hair_m) return 0;
+    }
+    return 1;
 }

@@ -4,6 +4,7 @@
 #define HS_PLAN_REMEDY_SEARCH_H
 
 #include "plan/remedy.h"
+#include "plan/variant.h"
 
 typedef struct hs_search {
     hs_result_dimension *dimension;
@@ -14,10 +15,26 @@ typedef struct hs_search {
     hs_remedy_work *work; /* work->found: windows of the last run */
     hs_chain_work *scratch;
     hs_decide_work *decide;
-    int opened; /* some single change opens every window */
-    int best_is_soak;
-    double best_width_m;
+    double few_m[HS_MAX_DIMENSIONS]; /* half widths of the job as it stands, by few draws */
+    double before_m, few_total_m;    /* hs_search_total of it, by all and by few */
+    size_t ran;                      /* changed jobs */
+    int opened;                      /* how much that was confirmed opens every window */
 } hs_search;
+
+/** One change of the job: what few draws and a coarse quench say of it. */
+typedef struct hs_tried {
+    const hs_change *change; /* NULL: the longer soak */
+    int ran;                 /* some size of it can be run */
+    int size; /* the smallest that opens as many windows as any; where none opens one, the widest */
+    long steps;     /* of a soak: likewise, in its own steps */
+    size_t opens;   /* windows */
+    int near;       /* opens all that are wanted, or so nearly that few draws do not tell */
+    double width_m; /* hs_search_total there */
+    double gain_m;  /* the most that one dimension gains, per side */
+    int costly;     /* another quench: to confirm it takes a whole one */
+    int quench;     /* medium or steel is another */
+    int taken;
+} hs_tried;
 
 /** Is this dimension one that a remedy is sought for? */
 int hs_search_wanted(const hs_window_found *before);
@@ -44,6 +61,12 @@ int hs_search_spoils(const hs_search *search);
 /** Sum of the widths of the windows wanted, each counted up to a millimetre. */
 double hs_search_total(const hs_search *search);
 
+/** The most that one of the dimensions wanted gained by the last run, per side. */
+double hs_search_gain(const hs_search *search);
+
+/** Are all windows wanted open in the last run, or so nearly that few draws do not tell? */
+int hs_search_near(const hs_search *search);
+
 /** What ends the search for a longer soak. */
 typedef enum hs_soak_end {
     HS_SOAK_OPENS,     /* every window wanted */
@@ -53,14 +76,21 @@ typedef enum hs_soak_end {
     HS_SOAK_NO_USE     /* depth is not what is missing */
 } hs_soak_end;
 
-/** The shortest soak, to the next half hour, that opens as many windows as any does; confirmed.
+/** By few draws, the shortest soak, to the next half hour, that opens as many windows as any does,
+ *  or the one that opens them widest.
  *    end    out
  *    base   in    the job, or a changed one
- *  Leaves the changed job in work->variant and its windows in work->found.
- *  Returns 0 where no other soak can be run. */
-int hs_search_soak(hs_soak_end *end, hs_search *search, const hs_job *base);
+ *  Returns 0 where no other soak can be run; the last run is not the one found. */
+int hs_search_soak(hs_soak_end *end, hs_tried *found, hs_search *search, const hs_job *base);
+
+/** That soak, or the next shorter or longer, run with all draws. Leaves the changed job in
+ *  work->variant and its windows in work->found; 0 where it cannot be run. */
+int hs_search_soak_confirm(const hs_tried *found, hs_search *search, const hs_job *base);
 
 /** Why no longer soak opens a window, in words. */
 const char *hs_search_soak_words(hs_soak_end end);
+
+/** Set a variant to a soak of so many steps. */
+int hs_search_soak_set(hs_variant *variant, long steps);
 
 #endif

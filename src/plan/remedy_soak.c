@@ -18,14 +18,19 @@ typedef struct soak {
     long closed, open;  /* opens fewer windows; the shortest known that opens `opens` */
     size_t opens;
     long widest;
+    int near;                /* opens all, or nearly, at the widest */
     double first_m, width_m; /* total width at the first that ran, and at the widest */
 } soak;
+
+int hs_search_soak_set(hs_variant *variant, long steps) {
+    return hs_variant_soak(variant, (double)steps * half_hour_s);
+}
 
 /* Run a soak; its windows opened and its total width. */
 static hs_status run(soak *s, long steps, size_t *opens, double *width_m) {
     hs_variant *v = &s->search->work->variant;
     hs_variant_start(v, s->base);
-    if (!hs_variant_soak(v, (double)steps * half_hour_s)) return HS_E_RANGE;
+    if (!hs_search_soak_set(v, steps)) return HS_E_RANGE;
     hs_status status = hs_search_run(s->search, v, 1);
     if (status != HS_OK) return status;
     *opens = hs_search_opens(s->search);
@@ -47,6 +52,7 @@ static hs_status note(soak *s, long steps, double *width_m) {
     if (!(*width_m <= s->width_m)) {
         s->width_m = *width_m;
         s->widest = steps;
+        s->near = hs_search_near(s->search);
     }
     return HS_OK;
 }
@@ -124,7 +130,7 @@ static int settle(soak *s, long steps) {
         if (!ran || (opens && !now)) { /* the one before was it */
             memcpy(work->found, kept, sizeof kept);
             hs_variant_start(&work->variant, s->base);
-            return hs_variant_soak(&work->variant, (double)steps * half_hour_s);
+            return hs_search_soak_set(&work->variant, steps);
         }
         steps = next;
         if (!opens && now) return 1;
@@ -132,18 +138,37 @@ static int settle(soak *s, long steps) {
     return 1;
 }
 
-int hs_search_soak(hs_soak_end *end, hs_search *search, const hs_job *base) {
+static soak start(hs_search *search, const hs_job *base) {
     soak s = {.search = search, .base = base, .first_m = NAN, .width_m = NAN};
-    double hold_s = hs_variant_soak_s(base);
-    if (!(hold_s > 0)) return 0;
-    s.from = s.last = (long)floor(hold_s / half_hour_s);
+    s.from = s.last = (long)floor(hs_variant_soak_s(base) / half_hour_s);
     s.longest = (long)floor(HS_K_PLAN_DOUBT_LONGEST_SOAK / half_hour_s);
+    return s;
+}
+
+int hs_search_soak(hs_soak_end *end, hs_tried *found, hs_search *search, const hs_job *base) {
+    hs_draws *few = &search->work->few;
+    *found = (hs_tried){.costly = 1};
+    if (!(hs_variant_soak_s(base) > 0)) return 0;
+    soak s = start(search, base);
+    size_t usual = few->n;
+    few->n = few->made; /* more of them than for a size of change: a soak is solved for */
     *end = scan(&s);
-    if (isnan(s.first_m)) return 0;
-    if (!settle(&s, s.opens > 0 ? shortest(&s) : s.widest)) return 0;
-    if (*end == HS_SOAK_OPENS && hs_search_opens(search) < hs_search_wants(search))
-        *end = HS_SOAK_LONGEST;
-    return 1;
+    if (!isnan(s.first_m)) {
+        found->steps = s.opens > 0 ? shortest(&s) : s.widest;
+        found->ran = 1;
+        found->opens = s.opens;
+        found->near = s.near;
+        found->width_m = s.width_m;
+        found->gain_m = s.width_m - search->before_m;
+    }
+    few->n = usual;
+    return found->ran;
+}
+
+int hs_search_soak_confirm(const hs_tried *found, hs_search *search, const hs_job *base) {
+    soak s = start(search, base);
+    s.opens = found->opens;
+    return settle(&s, found->steps);
 }
 
 const char *hs_search_soak_words(hs_soak_end end) {

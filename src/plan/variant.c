@@ -1,4 +1,5 @@
 #include "plan/variant.h"
+#include "plan/variant_bake.h"
 #include "plan/variant_part.h"
 #include "plan/words.h"
 
@@ -18,7 +19,7 @@ void hs_variant_start(hs_variant *v, const hs_job *job) {
     v->job.face = v->face;
     memcpy(v->dimension, job->dimension, job->dimensions * sizeof *job->dimension);
     v->job.dimension = v->dimension;
-    v->quench = 0;
+    v->quench = v->relief = 0;
 }
 
 static hs_step *last_step(hs_variant *v, hs_step_kind kind) {
@@ -133,7 +134,6 @@ static int gentler_quench(hs_variant *v, int size) {
     return 1;
 }
 
-/* Only where the quench at hand does not harden the case: then bow is not the first trouble. */
 static int stronger_quench(hs_variant *v, int size) {
     static const char *const media[] = {"polymer", "water", "brine"};
     hs_step *step = last_step(v, HS_QUENCH);
@@ -143,11 +143,19 @@ static int stronger_quench(hs_variant *v, int size) {
     if (hs_table_number(t, step->medium_row, HS_QUENCH_GROSSMANN_HIGH) >=
         hs_table_number(t, (size_t)row, HS_QUENCH_GROSSMANN_HIGH))
         return 0;
+    int straighter = hs_table_number(t, step->medium_row, HS_QUENCH_SIGMA_BETA) >
+                     hs_table_number(t, (size_t)row, HS_QUENCH_SIGMA_BETA);
+    int moved = !strcmp(hs_table_text(t, step->medium_row, 0), "still water") && size == 1;
     step->medium_row = (size_t)row;
     step->medium = hs_table_text(t, (size_t)row, 0);
-    snprintf(v->what, sizeof v->what, "stronger quench: %s", media[size]);
+    snprintf(v->what, sizeof v->what,
+             moved ? "move the part in the %s, do not hold it still" : "stronger quench: %s",
+             media[size]);
     snprintf(v->text, sizeof v->text,
-             "warps more and may crack the part at sharp corners and holes");
+             straighter
+                 ? "it breaks the film of steam and so warps less; it cools harder and may crack "
+                   "the part at sharp corners and holes"
+                 : "warps more and may crack the part at sharp corners and holes");
     v->quench = 1;
     return 1;
 }
@@ -185,21 +193,25 @@ static int straighten(hs_variant *v, int size) {
 
 const hs_change *hs_changes(size_t *n) {
     static const hs_change changes[] = {
-        {wrapped_reheat, 0, 1},
-        {hs_variant_stress_relief, 0, 1},
-        {hs_variant_remade_centres, 0, 1},
-        {hs_variant_shim, 0, 1},
-        {hs_variant_pull_flat, 0, 1},
-        {more_even_quench, 0, 3},
-        {hs_variant_finish_end, 0, 2},
-        {hs_variant_narrower_tolerance, 0, 3},
-        {gentler_quench, 0, 2},
-        {richer_medium, 1, 1},
-        {straighten, 0, 3},
-        {hs_variant_mask, 1, 1},
-        {hs_variant_less_case, 0, 4},
-        {stronger_quench, 0, 3},
-        {other_steel, 1, 3},
+        {wrapped_reheat, 0, 1, 0},
+        {hs_variant_stress_relief, 0, 1, 0},
+        {hs_variant_remade_centres, 0, 1, 0},
+        {hs_variant_shim, 0, 1, 0},
+        {hs_variant_pull_flat, 0, 1, 0},
+        {hs_variant_cooler_bake, 0, 1, 0},
+        {hs_variant_no_acid, 0, 1, 0},
+        {hs_variant_cooler_temper, 0, 3, 0},
+        {more_even_quench, 0, 3, 0},
+        {hs_variant_finish_end, 0, 2, 0},
+        {hs_variant_narrower_tolerance, 0, 3, 0},
+        {gentler_quench, 0, 2, 0},
+        {richer_medium, 1, 1, 0},
+        {straighten, 0, 3, 0},
+        {hs_variant_mask, 1, 1, 0},
+        {hs_variant_relief, 1, 1, 0},
+        {hs_variant_less_case, 0, 4, 0},
+        {stronger_quench, 0, 3, 1},
+        {other_steel, 1, 3, 0},
     };
     *n = sizeof changes / sizeof *changes;
     return changes;

@@ -2,7 +2,18 @@
 #ifndef HS_PLAN_VARIANT_H
 #define HS_PLAN_VARIANT_H
 
-#include "plan/remedy.h"
+#include "hardskin/plan/job.h"
+
+/** A copy of a job whose steps and faces may be changed. */
+typedef struct hs_variant {
+    hs_job job;
+    hs_step step[HS_MAX_STEPS];
+    hs_face face[HS_MAX_FACES];
+    hs_dimension dimension[HS_MAX_DIMENSIONS];
+    char what[80], text[240];
+    int quench; /* steel or quench is another: say how surely the case then hardens */
+    int relief; /* faces end before their inner corners: say how far before */
+} hs_variant;
 
 /** A fresh copy of a job. */
 void hs_variant_start(hs_variant *variant, const hs_job *job);
@@ -15,6 +26,7 @@ typedef struct hs_change {
     hs_variant_change change;
     int fire;  /* it changes what the carbon does */
     int sizes; /* how many sizes there are; the first that opens the window is offered */
+    int soft;  /* only where the quench at hand leaves case or core soft */
 } hs_change;
 
 /** A longer soak: its length is solved for, not stepped. 0 where the route has none, or a log.

@@ -122,3 +122,38 @@ int hs_variant_pull_flat(hs_variant *v, int size) {
              "the bow comes back when the chuck lets go, within the flatness asked");
     return 1;
 }
+
+static int is_soft(const hs_job *job, size_t edge) {
+    for (size_t i = 0; i < job->faces; i++)
+        if (job->face[i].edge == edge) return job->face[i].finish == HS_SOFT;
+    return 0;
+}
+
+/* An inner corner at either end of an edge, with no mask beyond it. */
+static int has_inner_corner(const hs_job *job, size_t edge) {
+    const double half_turn = 3.14159265358979324, straight = 1e-6;
+    size_t n = job->part.section.outline.n;
+    const size_t vertex[2] = {edge, edge % n + 1},
+                 beyond[2] = {(edge + n - 2) % n + 1, edge % n + 1};
+    for (int k = 0; k < 2; k++) {
+        double corner;
+        if (hs_section_corner(&corner, &job->part.section, vertex[k], NULL) == HS_OK &&
+            corner > half_turn + straight && !is_soft(job, beyond[k]))
+            return 1;
+    }
+    return 0;
+}
+
+int hs_variant_relief(hs_variant *v, int size) {
+    (void)size;
+    for (size_t i = 0; i < v->job.faces; i++) {
+        hs_face *face = &v->face[i];
+        if (face->finish != HS_GROUND || face->edge == 0 || !hs_face_asks(face)) continue;
+        if (!has_inner_corner(&v->job, face->edge)) continue;
+        face->relieved = 1;
+        v->relief = 1;
+    }
+    snprintf(v->what, sizeof v->what, "relieve the inner corners");
+    snprintf(v->text, sizeof v->text, "cut a groove into them before the fire");
+    return v->relief;
+}

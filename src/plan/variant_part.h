@@ -13,5 +13,6 @@ int hs_variant_finish_end(hs_variant *variant, int size);
 int hs_variant_shim(hs_variant *variant, int size);
 int hs_variant_pull_flat(hs_variant *variant, int size);
 int hs_variant_mask(hs_variant *variant, int size);
+int hs_variant_relief(hs_variant *variant, int size);
 
 #endif

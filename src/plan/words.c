@@ -1,5 +1,9 @@
 #include "plan/words.h"
 
+#include "constants.h"
+
+#include <math.h>
+
 hs_word hs_word_length(double length_m, int inch, hs_round direction) {
     hs_word word = {""};
     if (inch)
@@ -25,6 +29,12 @@ hs_word hs_word_temp(double temp_K, int inch) {
     else
         hs_format_celsius(word.text, sizeof word.text, temp_K, 0);
     return word;
+}
+
+double hs_word_whole_degree_K(double temp_K, int inch) {
+    double zero_K = inch ? HS_K_PHYSICAL_ZERO_CELSIUS - 32 / 1.8 : HS_K_PHYSICAL_ZERO_CELSIUS;
+    double degree_K = inch ? 1 / 1.8 : 1;
+    return zero_K + degree_K * floor((temp_K - zero_K) / degree_K + 1e-6);
 }
 
 const char *hs_word_shape(double *reading_m, const hs_job *job, size_t dimension, double shape_m) {

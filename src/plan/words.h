@@ -19,6 +19,9 @@ hs_word hs_word_about(double length_m, int inch);
 /** "170 C" or "338 F". */
 hs_word hs_word_temp(double temp_K, int inch);
 
+/** Down to a whole degree of that unit (K). */
+double hs_word_whole_degree_K(double temp_K, int inch);
+
 /** A shape in the words of the bench, and what the instrument reads when V is `shape_m`: "the bow
  * and half the corner lift together are", "the run-out as held is", "the ovality ... is", "the ends
  * run out"; to be followed by "more than ...". */

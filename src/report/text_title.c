@@ -1,6 +1,7 @@
 /* Part and verdict; at stop the dimensions that cannot be ground and what would open them. */
 #include "report/sections.h"
 
+#include <ctype.h>
 #include <string.h>
 
 const char *hs_text_verdict(hs_verdict verdict) {
@@ -29,8 +30,9 @@ void hs_text_remedy_list(hs_page *page, const hs_remedy *remedy, size_t n, size_
         gain_of(&gain, page, r);
         if (i > 0 && r->verdict == HS_STOP && remedy[i - 1].verdict != HS_STOP)
             hs_page_say(page, 4, "Not enough by itself, but a help:");
-        hs_page_say(page, 4, "%zu. %s: %s%s%s", i + 1, r->what, opens, r->text[0] ? ". " : "",
-                    r->text);
+        hs_page_say(page, 4, "%zu. %s: %s%s%c%s", i + 1, r->what, opens, r->text[0] ? ". " : "",
+                    r->text[0] ? toupper((unsigned char)r->text[0]) : ' ',
+                    r->text[0] ? r->text + 1 : "");
     }
 }
 
@@ -108,12 +110,14 @@ static void stop_dimension(hs_page *page, size_t i) {
     stop_why(page, i);
     if (d->note[0]) hs_page_say(page, 4, "%s", d->note);
     if (d->remedies > 0) {
-        hs_page_say(page, 4, "%s (each one computed by running the job again):",
+        hs_page_say(page, 4, "%s (the job was run again with %zu changes; offered is what held):",
                     d->remedy[0].verdict == HS_STOP ? "Nothing tried opens it by itself; what helps"
-                                                    : "What would open it");
+                                                    : "What would open it",
+                    page->result->changes_tried);
         hs_text_remedy_list(page, d->remedy, d->remedies, HS_MAX_REMEDIES);
     } else {
-        hs_page_say(page, 4, "Nothing that was tried opens it.");
+        hs_page_say(page, 4, "Nothing that was tried opens it (%zu changes of the job, each run).",
+                    page->result->changes_tried);
     }
 }
 

@@ -70,6 +70,8 @@ typedef struct hs_face {
     double roughness_m;        /* Ra asked, 0 = none */
     double flatness_m;         /* asked of the finished face when it lies free, 0 = none */
     size_t edge;               /* profile: outline edge, counted from 1; else 0 */
+    int relieved; /* a groove, or a strip nobody asks a case of, beside its inner corners: it ends
+                     where its case is the flat's but for HS_K_EDGE_CASE_FELT. No sheet says so */
 } hs_face;
 
 typedef enum hs_across {

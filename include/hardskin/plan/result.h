@@ -308,6 +308,7 @@ typedef struct hs_result_step {
 typedef struct hs_result {
     hs_verdict grind;
     int untempered; /* the route leaves the hard case so: grind is stop, whatever the windows */
+    size_t changes_tried; /* changed jobs run for the remedies; 0: none were sought */
     hs_clean descale_verdict;
     hs_wheel measured_verdict;
     hs_result_case hard;

@@ -1,0 +1,106 @@
+#include "plan/variant_bake.h"
+
+#include "constants.h"
+#include "hardskin/model/bake.h"
+#include "plan/words.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+static const double hair_K = 1e-6; /* a temperature in kelvin is not a round number in binary */
+
+static hs_span just(double value) {
+    return (hs_span){value, value, value};
+}
+
+/* First step after the last quench; the number of steps where there is none. */
+static size_t after_quench(const hs_job *job) {
+    for (size_t i = job->steps; i-- > 0;)
+        if (job->step[i].kind == HS_QUENCH) return i + 1;
+    return job->steps;
+}
+
+static const hs_step *last_temper(const hs_job *job) {
+    for (size_t i = job->steps; i-- > after_quench(job);)
+        if (job->step[i].kind == HS_TEMPER) return &job->step[i];
+    return NULL;
+}
+
+/* Bakes after the quench that are hotter than a surface-hardened part bears, cooled to what it
+ * does, and long enough for that. How many; the last one's plan. */
+static int cool_bakes(hs_variant *v, hs_bake_plan *plan) {
+    const hs_step *temper = last_temper(&v->job);
+    int cooled = 0;
+    if (!temper || hs_bake(plan, NAN, 1, temper->temp_K.value, temper->hold_s.value, NULL) != HS_OK)
+        return 0;
+    plan->temp_K = hs_word_whole_degree_K(plan->temp_K, v->job.inch_first);
+    for (size_t i = after_quench(&v->job); i < v->job.steps; i++) {
+        hs_step *step = &v->step[i];
+        if (step->kind != HS_BAKE || step->temp_K.value <= plan->temp_K + hair_K) continue;
+        step->temp_K = just(plan->temp_K);
+        step->hold_s = just(fmax(step->hold_s.value, plan->hold_s));
+        cooled++;
+    }
+    return cooled;
+}
+
+int hs_variant_cooler_bake(hs_variant *v, int size) {
+    hs_bake_plan plan;
+    (void)size;
+    if (cool_bakes(v, &plan) == 0) return 0;
+    snprintf(v->what, sizeof v->what, "bake cooler: %s",
+             hs_word_temp(plan.temp_K, v->job.inch_first).text);
+    snprintf(v->text, sizeof v->text,
+             "no hotter than the temper before it allows, %.0f h at least; a bake is no guarantee "
+             "against hydrogen",
+             plan.hold_s / 3600);
+    return 1;
+}
+
+static int brings_hydrogen(const hs_step *step) {
+    return step->kind == HS_DESCALE && (step->by == HS_BY_ACID || step->by == HS_BY_ELECTROLYSIS);
+}
+
+static void drop_step(hs_variant *v, size_t at) {
+    memmove(&v->step[at], &v->step[at + 1], (v->job.steps - at - 1) * sizeof v->step[0]);
+    v->job.steps--;
+}
+
+int hs_variant_no_acid(hs_variant *v, int size) {
+    int changed = 0;
+    (void)size;
+    for (size_t i = after_quench(&v->job); i + 1 < v->job.steps; i++) {
+        if (!brings_hydrogen(&v->step[i]) || v->step[i + 1].kind != HS_BAKE) continue;
+        v->step[i].by = HS_BY_BRUSH;
+        drop_step(v, i + 1);
+        changed = 1;
+    }
+    snprintf(v->what, sizeof v->what, "descale by brush, and no bake");
+    snprintf(v->text, sizeof v->text,
+             "a brush brings no hydrogen into the steel, so there is none to drive out; holes and "
+             "corners stay scaled");
+    return changed;
+}
+
+int hs_variant_cooler_temper(hs_variant *v, int size) {
+    const double low_K = HS_K_CAUTION_LIMITS_TEMPER_LOW, high_K = HS_K_CAUTION_LIMITS_TEMPER_HIGH;
+    const double temp_K =
+        hs_word_whole_degree_K(high_K - 0.5 * size * (high_K - low_K) + 0.5, v->job.inch_first);
+    hs_bake_plan plan;
+    int cooled = 0;
+    for (size_t i = after_quench(&v->job); i < v->job.steps; i++) {
+        if (v->step[i].kind != HS_TEMPER || v->step[i].temp_K.value <= high_K + 1) continue;
+        v->step[i].temp_K = just(temp_K);
+        cooled = 1;
+    }
+    if (!cooled) return 0;
+    int baked = cool_bakes(v, &plan) > 0;
+    hs_word to = hs_word_temp(temp_K, v->job.inch_first), bake = {""};
+    if (baked) bake = hs_word_temp(plan.temp_K, v->job.inch_first);
+    snprintf(v->what, sizeof v->what, "temper cooler: %.20s%s%.20s", to.text,
+             baked ? ", bake at " : "", bake.text);
+    snprintf(v->text, sizeof v->text,
+             "the case stays harder and holds more stress: temper for 2 h, grind lightly");
+    return 1;
+}
