@@ -98,7 +98,6 @@ static void start(hs_search *s) {
     memcpy(work->found, s->before, s->job->dimensions * sizeof work->found[0]);
     s->before_m = hs_search_total(s);
     hs_decide_again(work->found, s->before, s->chain, few, 0, s->decide);
-    s->few_total_m = hs_search_total(s);
     for (size_t i = 0; i < s->job->dimensions; i++)
         s->few_m[i] = hs_search_width(&work->found[i]);
 }

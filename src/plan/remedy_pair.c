@@ -18,14 +18,18 @@ static int apply(hs_variant *v, const hs_tried *t) {
 }
 
 /* Could both together open all windows? Twice what the second gains by itself, and a tenth of a
- * millimetre each, was never reached by two that hang together. Another steel or medium may mend
- * what shuts the first one, whatever it gains by itself. */
+ * millimetre, was never reached by two that hang together. Another steel or medium may mend what
+ * shuts the first one, whatever it gains by itself. */
 static int can_open(const hs_search *s, const hs_tried *first, const hs_tried *second) {
     const double slack_m = 0.1e-3, times = 2;
-    double wants = (double)hs_search_wants(s);
     if (first->quench || second->quench) return 1;
-    double together_m = first->width_m + times * (second->width_m - s->few_total_m);
-    return together_m + wants * slack_m >= wants * s->job->shop.rough_tolerance_m;
+    for (size_t i = 0; i < s->job->dimensions; i++) {
+        double gain_m = fmax(0, second->each_m[i] - s->few_m[i]);
+        if (hs_search_wanted(&s->before[i]) &&
+            first->each_m[i] + times * gain_m + slack_m < s->job->shop.rough_tolerance_m)
+            return 0;
+    }
+    return 1;
 }
 
 /* Does the last run, confirmed, open every window and close none? Then it is offered. */

@@ -84,3 +84,8 @@ int hs_search_near(const hs_search *s) {
     }
     return 1;
 }
+
+void hs_search_widths(double width_m[HS_MAX_DIMENSIONS], const hs_search *s) {
+    for (size_t i = 0; i < s->job->dimensions; i++)
+        width_m[i] = hs_search_width(&s->work->found[i]);
+}

@@ -16,7 +16,7 @@ typedef struct hs_search {
     hs_chain_work *scratch;
     hs_decide_work *decide;
     double few_m[HS_MAX_DIMENSIONS]; /* half widths of the job as it stands, by few draws */
-    double before_m, few_total_m;    /* hs_search_total of it, by all and by few */
+    double before_m;                 /* hs_search_total of it, by all draws */
     size_t ran;                      /* changed jobs */
     int opened;                      /* how much that was confirmed opens every window */
 } hs_search;
@@ -30,9 +30,10 @@ typedef struct hs_tried {
     size_t opens;   /* windows */
     int near;       /* opens all that are wanted, or so nearly that few draws do not tell */
     double width_m; /* hs_search_total there */
-    double gain_m;  /* the most that one dimension gains, per side */
-    int costly;     /* another quench: to confirm it takes a whole one */
-    int quench;     /* medium or steel is another */
+    double each_m[HS_MAX_DIMENSIONS]; /* hs_search_width there */
+    double gain_m;                    /* the most that one dimension gains, per side */
+    int costly;                       /* another quench: to confirm it takes a whole one */
+    int quench;                       /* medium or steel is another */
     int taken;
 } hs_tried;
 
@@ -60,6 +61,9 @@ int hs_search_spoils(const hs_search *search);
 
 /** Sum of the widths of the windows wanted, each counted up to a millimetre. */
 double hs_search_total(const hs_search *search);
+
+/** hs_search_width of every dimension in the last run. */
+void hs_search_widths(double width_m[HS_MAX_DIMENSIONS], const hs_search *search);
 
 /** The most that one of the dimensions wanted gained by the last run, per side. */
 double hs_search_gain(const hs_search *search);

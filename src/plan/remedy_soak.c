@@ -20,6 +20,7 @@ typedef struct soak {
     long widest;
     int near;                /* opens all, or nearly, at the widest */
     double first_m, width_m; /* total width at the first that ran, and at the widest */
+    double each_m[HS_MAX_DIMENSIONS];
 } soak;
 
 int hs_search_soak_set(hs_variant *variant, long steps) {
@@ -53,6 +54,7 @@ static hs_status note(soak *s, long steps, double *width_m) {
         s->width_m = *width_m;
         s->widest = steps;
         s->near = hs_search_near(s->search);
+        hs_search_widths(s->each_m, s->search);
     }
     return HS_OK;
 }
@@ -160,6 +162,7 @@ int hs_search_soak(hs_soak_end *end, hs_tried *found, hs_search *search, const h
         found->near = s.near;
         found->width_m = s.width_m;
         found->gain_m = s.width_m - search->before_m;
+        memcpy(found->each_m, s.each_m, sizeof s.each_m);
     }
     few->n = usual;
     return found->ran;

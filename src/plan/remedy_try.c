@@ -31,6 +31,7 @@ static void keep(hs_tried *t, const hs_search *s, int size) {
     t->near = hs_search_near(s);
     t->width_m = width_m;
     t->gain_m = hs_search_gain(s);
+    hs_search_widths(t->each_m, s);
     t->costly = s->work->chain.warp.bend.coarse;
     t->quench = s->work->variant.quench;
 }
@@ -51,13 +52,16 @@ int hs_try_helps(const hs_tried *t) {
 }
 
 int hs_try_confirm_opening(hs_tried *t, hs_search *s) {
+    int stands = 0; /* confirmed and in the work space, but opens nothing */
     for (int size = t->size; size < t->change->sizes; size++) {
         if (!run(s, t->change, size)) continue;
+        stands = 0;
         if (hs_search_opens(s) == 0 && !hs_search_near(s)) continue;
         hs_search_confirm(s, &s->work->variant);
         if (hs_search_opens(s) > 0 && hs_remedy_offer(s)) return t->taken = 1;
+        stands = 1;
     }
-    return 0;
+    return t->taken = stands && hs_remedy_offer(s);
 }
 
 void hs_try_confirm_help(hs_tried *t, hs_search *s) {

@@ -110,13 +110,13 @@ static void stop_dimension(hs_page *page, size_t i) {
     stop_why(page, i);
     if (d->note[0]) hs_page_say(page, 4, "%s", d->note);
     if (d->remedies > 0) {
-        hs_page_say(page, 4, "%s (the job was run again with %zu changes; offered is what held):",
+        hs_page_say(page, 4, "%s (%zu changes of this job were computed; these held):",
                     d->remedy[0].verdict == HS_STOP ? "Nothing tried opens it by itself; what helps"
                                                     : "What would open it",
                     page->result->changes_tried);
         hs_text_remedy_list(page, d->remedy, d->remedies, HS_MAX_REMEDIES);
     } else {
-        hs_page_say(page, 4, "Nothing that was tried opens it (%zu changes of the job, each run).",
+        hs_page_say(page, 4, "Nothing opens it: %zu changes of this job were computed.",
                     page->result->changes_tried);
     }
 }
