@@ -1,5 +1,6 @@
 /* bake, passes: after the tank, and at the wheel. */
 #include "cli/quick_topics.h"
+#include "constants.h"
 #include "hardskin/model/bake.h"
 #include "hardskin/model/grind.h"
 #include "hardskin/units/hardness.h"
@@ -42,6 +43,13 @@ static hs_status run_bake(quick_answer *answer, const quick_value *v, const hs_u
     if (status == HS_OK)
         status = hs_bake(&plan, HRC, v[CASE].text != NULL, v[TEMPER].q.value, v[TEMPER_FOR].q.value,
                          err);
+    if (status == HS_E_RANGE && HRC > HS_K_HYDROGEN_BAKE_MOST)
+        return hs_fail(
+            err, HS_E_RANGE,
+            "is only its skin so hard? Then case=yes in the place of hardness; hard right "
+            "through: brush or blast it, no hydrogen",
+            "the table of bakes ends at %g HRC for a part hard right through",
+            (double)HS_K_HYDROGEN_BAKE_MOST);
     if (status != HS_OK) return status;
     quick_number(answer, "temperature_C", plan.needed ? plan.temp_K - 273.15 : NAN);
     quick_number(answer, "time_h", plan.needed ? plan.hold_s / 3600 : NAN);

@@ -96,9 +96,9 @@ static void care_of_finish(hs_result_grind *out, const hs_job *job) {
             finest_m = fmin(finest_m, job->face[i].roughness_m);
     if (finest_m > HS_K_GRINDING_FINE_ROUGHNESS * (1 + 1e-9)) return;
     add(out,
-        "Ra %.2g um is asked: dress the wheel finely before the last cuts, finish infeed, %d "
+        "%s is asked: dress the wheel finely before the last cuts, finish infeed, %d "
         "passes to spark out.",
-        1e6 * finest_m, (int)HS_K_GRINDING_SPARK_OUTS_FINE);
+        hs_word_roughness(finest_m, job->inch_first).text, (int)HS_K_GRINDING_SPARK_OUTS_FINE);
 }
 
 void hs_grind_care(hs_result_grind *out, const hs_job *job, const hs_result *result) {

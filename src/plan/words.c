@@ -3,6 +3,7 @@
 #include "constants.h"
 
 #include <math.h>
+#include <stdio.h>
 
 hs_word hs_word_length(double length_m, int inch, hs_round direction) {
     hs_word word = {""};
@@ -35,6 +36,16 @@ double hs_word_whole_degree_K(double temp_K, int inch) {
     double zero_K = inch ? HS_K_PHYSICAL_ZERO_CELSIUS - 32 / 1.8 : HS_K_PHYSICAL_ZERO_CELSIUS;
     double degree_K = inch ? 1 / 1.8 : 1;
     return zero_K + degree_K * floor((temp_K - zero_K) / degree_K + 1e-6);
+}
+
+hs_word hs_word_roughness(double ra_m, int inch) {
+    const double uin_m = 25.4e-9;
+    hs_word word;
+    if (inch)
+        snprintf(word.text, sizeof word.text, "Ra %.3g uin", ra_m / uin_m);
+    else
+        snprintf(word.text, sizeof word.text, "Ra %.2g um", 1e6 * ra_m);
+    return word;
 }
 
 const char *hs_word_shape(double *reading_m, const hs_job *job, size_t dimension, double shape_m) {

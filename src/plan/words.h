@@ -22,6 +22,9 @@ hs_word hs_word_temp(double temp_K, int inch);
 /** Down to a whole degree of that unit (K). */
 double hs_word_whole_degree_K(double temp_K, int inch);
 
+/** "Ra 0.4 um" or "Ra 16 uin". */
+hs_word hs_word_roughness(double ra_m, int inch);
+
 /** A shape in the words of the bench, and what the instrument reads when V is `shape_m`: "the bow
  * and half the corner lift together are", "the run-out as held is", "the ovality ... is", "the ends
  * run out"; to be followed by "more than ...". */

@@ -16,6 +16,9 @@ static const char *const case_keys[] = {"depth", "to", "on", "by", "after", "che
 static const char *const pieces[] = {"test piece", "part"};
 static const char *const afters[] = {"quench", "temper", "descale", "bake", "straighten"};
 static const char *const hardness_keys[] = {"is", "by"};
+static const char *const hardness_ways[] = {"files", "hardness tester"};
+static const char *const shape_keys[] = {"bow",         "over",    "crown",
+                                         "corner_lift", "run_out", "ovality"};
 
 /* Every key of `node` must be the name of a dimension; its index, or -1 after a fault. */
 static int dimension_of(hs_draft *d, const hs_node *member) {
@@ -64,15 +67,46 @@ static void read_crown(hs_draft *d, const hs_node *node, const hs_dimension *dim
     hs_reader_say(d->reader, node, HS_E_WORD, help, "\"%.80s\" is no face of this dimension", name);
 }
 
-static hs_words shape_keys(hs_form form) {
+static hs_words keys_of_form(hs_form form) {
     if (form == HS_BAR) return HS_WORDS(bar_keys);
     return form == HS_RING ? HS_WORDS(ring_keys) : HS_WORDS(flat_keys);
+}
+
+/* How the shape of each form is read at the bench, and how that compares with what is given. */
+static const char *shape_form(hs_form form) {
+    static const char *const forms[] = {
+        [HS_PLATE] = "\"bow\": \"0.18 mm\", the gap under a straightedge or the rise on the plate",
+        [HS_BAR] = "\"run_out\": the whole swing of the indicator in a turn between centres (TIR), "
+                   "which is twice the bow at mid-length",
+        [HS_RING] = "\"ovality\": \"0.05 mm\", largest less smallest diameter",
+        [HS_PROFILE] = "\"bow\": \"0.18 mm\", the gap under a straightedge"};
+    return forms[form];
+}
+
+/* Keys that belong to the shape of another form; 1 when there is none. */
+static int refuse_other_shapes(hs_reader *r, const hs_node *node, hs_form form) {
+    static const char *const forms[] = {"a plate", "a bar", "a ring", "a profile"};
+    hs_words own = keys_of_form(form), all = HS_WORDS(shape_keys);
+    int none = 1;
+    for (const hs_node *m = node->child; m; m = m->next) {
+        int is_own = 0, is_shape = 0;
+        for (size_t i = 0; i < own.n; i++)
+            is_own |= !strcmp(m->key, own.list[i]);
+        for (size_t i = 0; i < all.n; i++)
+            is_shape |= !strcmp(m->key, all.list[i]);
+        if (is_own || !is_shape) continue;
+        none = 0;
+        hs_reader_say_key(r, m, HS_E_KEY, shape_form(form), "\"%s\" is not read on %s", m->key,
+                          forms[form]);
+    }
+    return none;
 }
 
 static void read_shape(hs_draft *d, const hs_node *node, size_t i, hs_measured_dimension *m) {
     hs_reader *r = d->reader;
     hs_form form = d->job.part.form;
-    if (!hs_reader_object(r, node, shape_keys(form))) return;
+    if (!hs_reader_object(r, node, HS_WORDS(shape_keys))) return;
+    if (!refuse_other_shapes(r, node, form)) return;
     static const char *const main_key[] = {
         [HS_PLATE] = "bow", [HS_BAR] = "run_out", [HS_RING] = "ovality", [HS_PROFILE] = "bow"};
     m->shape_given = hs_reader_need(r, node, main_key[form]) != NULL;
@@ -138,8 +172,10 @@ static void read_hardness(hs_draft *d, const hs_node *node, hs_measured *m) {
         if (hs_quantity_read(&q, r->units, is->text, HS_HARDNESS, NULL) == HS_OK)
             m->hardness_scale = q.scale;
     }
-    hs_reader_text(r, hs_node_find(node, "by"), &m->hardness_by);
-    m->by_files = !strcmp(m->hardness_by, "files") || !strcmp(m->hardness_by, "file");
+    size_t way = 0;
+    if (!hs_reader_word(r, hs_node_find(node, "by"), HS_WORDS(hardness_ways), &way)) return;
+    m->hardness_by = hardness_ways[way];
+    m->by_files = way == 0;
 }
 
 static int is_object(hs_draft *d, const hs_node *node) {

@@ -88,19 +88,13 @@ int hs_reader_list(hs_reader *r, const hs_node *node, size_t least, size_t most)
         return 0;
     }
     if (node->count < least)
-        hs_reader_say(r, node, HS_E_MISSING, "", "at least %zu belong%s in this list, not %zu",
-                      least, least == 1 ? "s" : "", node->count);
+        hs_reader_say(r, node, HS_E_MISSING, "[ ..., ... ]",
+                      "at least %zu belong%s in this list, not %zu", least, least == 1 ? "s" : "",
+                      node->count);
     else if (node->count > most)
         hs_reader_say(r, node, HS_E_TOO_LARGE, "split the job", "%zu entries: at most %zu are read",
                       node->count, most);
     return node->count >= least && node->count <= most;
-}
-
-const hs_node *hs_reader_need(hs_reader *r, const hs_node *object, const char *key) {
-    const hs_node *node = hs_node_find(object, key);
-    if (!node && object && object->kind == HS_NODE_OBJECT)
-        hs_reader_say(r, object, HS_E_MISSING, "", "the key \"%s\" is missing here", key);
-    return node;
 }
 
 int hs_reader_text(hs_reader *r, const hs_node *node, const char **out) {
@@ -119,7 +113,8 @@ int hs_reader_text(hs_reader *r, const hs_node *node, const char **out) {
         return 0;
     }
     if (length == 0 || strspn(node->text, " ") == length) {
-        hs_reader_say(r, node, HS_E_MISSING, "", "this text is empty");
+        hs_reader_say(r, node, HS_E_MISSING, "write it, or leave its key out",
+                      "this text is empty");
         return 0;
     }
     if (length > LONGEST_NAME) {
@@ -168,8 +163,8 @@ int hs_reader_count(hs_reader *r, const hs_node *node, size_t low, size_t high, 
     }
     double x = node->number;
     if (!(x >= (double)low && x <= (double)high) || x != floor(x)) {
-        hs_reader_say(r, node, HS_E_IMPOSSIBLE, "", "a whole number from %zu to %zu belongs here",
-                      low, high);
+        hs_reader_say(r, node, HS_E_IMPOSSIBLE, "a count, without quotes and unit",
+                      "a whole number from %zu to %zu belongs here", low, high);
         return 0;
     }
     *out = (size_t)x;

@@ -124,7 +124,8 @@ static hs_status scan_word(hs_scanner *s) {
     }
     char c = peek(s);
     if (s->at >= s->size)
-        return hs_scan_fail(s, HS_E_JSON, "", "the text ends where a value belongs");
+        return hs_scan_fail(s, HS_E_JSON, "is the file whole? Save it again",
+                            "the text ends where a value belongs");
     if (c == '\'')
         return hs_scan_fail(s, HS_E_JSON, "use double quotes: \"20 mm\"",
                             "single quotes are not JSON");

@@ -40,6 +40,8 @@ static const mistaken known_mistakes[] = {
     {"cc", HS_E_UNIT, "'cc' is not a unit this program reads", "write cm3"},
     {"sfm", HS_E_UNIT, "'sfm' is not a unit this program reads", "write ft/min"},
     {"fpm", HS_E_UNIT, "'fpm' is not a unit this program reads", "write ft/min"},
+    {"RMS", HS_E_UNIT, "an RMS roughness is another figure than Ra, about a tenth larger",
+     "write it as Ra: Ra 32 uin"},
     {"percent", HS_E_UNIT, "'percent' is not a unit this program reads", "write %"},
 };
 

@@ -72,6 +72,8 @@ run 3 quick martensite steel=C15X
 run 3 quick section outline="0,0 10,10 10,0 0,10"
 run 4 quick chart at="700 C" for="8 h"
 run 4 quick hardness value="70 HRC" to=HV
+run 4 quick bake hardness="60 HRC" temper="170 C" temper_for="2 h"
+says 'case=yes in the place of hardness'
 run 0 quick chart at="1700 F" for="8 h"
 prints 'formula'
 prints 'sensitive to'

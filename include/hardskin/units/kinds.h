@@ -7,7 +7,7 @@
 #define HS_KIND_LIST(X)                                                                            \
     X(HS_LENGTH, "length", "a length", "m", "25.4 mm, 1 1/2 in, 3/8\", 5 thou or 8..10 mm")        \
     X(HS_CASE_DEPTH, "length", "a case depth", "m", "0.8 mm, CHD 0.8 +0.4 mm or 0.8..1.2 mm")      \
-    X(HS_ROUGHNESS, "length", "a roughness", "m", "Ra 0.8 um or 0.8 um")                           \
+    X(HS_ROUGHNESS, "length", "a roughness", "m", "Ra 0.8 um, 0.8 um or Ra 32 uin")               \
     X(HS_AREA, "area", "an area", "m2", "4 dm2, 120 cm2 or 6 in2")                                 \
     X(HS_VOLUME, "volume", "a volume", "m3", "40 L, 30 m3 or 250 cm3")                             \
     X(HS_MASS, "mass", "a mass", "kg", "2.5 kg, 50 g or 1 lb")                                     \

@@ -225,6 +225,11 @@ static void grind__fine_face__is_sparked_out_longer(void) {
     plan(&b);
     NEAR(b.out.order[4].passes, usual, 0);
     CHECK(care(&b, "Ra 0.8") == NULL);
+    b.job.inch_first = 1;
+    b.face[0].roughness_m = b.face[1].roughness_m = 16 * 25.4e-9; /* the inch grade of 0.4 um */
+    plan(&b);
+    NEAR(b.out.order[4].passes, 2 * (8 + 4), 0);
+    CHECK(care(&b, "Ra 16 uin") != NULL);
 }
 
 static void grind__shut_window__no_steps_but_a_note(void) {

@@ -221,6 +221,9 @@ static const row rows[] = {
     {P, "\"by\": \"hardness traverse\"", "\"by\": \"fracture\"", HS_E_DISAGREE, "/measured/case/to",
      "\"550 HV"},
     {P, "\"checked\": true", "\"checked\": \"yes\"", HS_E_TYPE, "/measured/case/checked", "\"yes"},
+    {P, "\"by\": \"files\"", "\"by\": \"guess\"", HS_E_WORD, "/measured/hardness/by", "\"guess"},
+    {P, "\"by\": \"hardness traverse\"", "\"by\": \"guess\"", HS_E_WORD, "/measured/case/by",
+     "\"guess"},
 };
 
 static hs_status read_text(hs_error *faults, size_t *n, const char *text) {
@@ -244,6 +247,8 @@ static void check_row(const row *t) {
         printf("%s -> %s: %s at %s: %s\n", t->find, t->replace, hs_status_code(status),
                n ? faults[0].pointer : "", n ? faults[0].message : "");
     CHECK(found);
+    CHECK(n > 0 && faults[0].help[0]);
+    if (n > 0 && !faults[0].help[0]) printf("%s -> %s: no help\n", t->find, t->replace);
     if (!t->mark) return;
     sheet_place(&line, &column, text, t->mark);
     int placed = n == 1 && faults[0].line == line && faults[0].column == column;
@@ -324,8 +329,27 @@ static void refused__a_near_miss__is_suggested(void) {
     CHECK(strstr(faults[0].help, "did you mean \"oil\"?") != NULL);
 }
 
+static void suggests(const char *base, const char *find, const char *replace, const char *help) {
+    char text[SHEET_BYTES];
+    hs_error faults[HS_MAX_FAULTS];
+    size_t n;
+    CHECK(sheet_with(text, base, find, replace) > 0);
+    CHECK(read_text(faults, &n, text) != HS_OK && n == 1);
+    CHECK(n > 0 && strstr(faults[0].help, help) != NULL);
+}
+
+static void refused__what_the_bench_calls_otherwise__is_told_in_its_words(void) {
+    suggests(P, "\"for\": \"2 h\"", "\"for\": \"2 h\"}, {\"do\": \"straighten\"",
+             "\"to\": \"0.05 mm\", the bow that the press may leave");
+    suggests(B, "\"job\": \"bar\",",
+             "\"job\": \"bar\", \"measured\": {\"shape\": {\"d\": {\"bow\": \"0.05 mm\"}}},",
+             "twice the bow");
+    suggests(P, "\"by\": \"files\"", "\"by\": \"guess\"", "\"files\", \"hardness tester\"");
+}
+
 HS_TEST_MAIN("sheet_refused", TEST(refused__one_fault_each__is_found_in_its_place),
              TEST(refused__the_unchanged_sheets__are_good),
+             TEST(refused__what_the_bench_calls_otherwise__is_told_in_its_words),
              TEST(refused__every_unit_taken_away__is_noticed),
              TEST(refused__an_unknown_key_in_any_object__is_noticed),
              TEST(refused__many_faults__come_in_one_run_in_order),
