@@ -215,6 +215,29 @@ static void packed_load__many_parts__widen_the_box(void) {
     CHECK(many.pile_m3 > many.steel_m3 && one.pile_m3 == 0);
 }
 
+static void route__tempers__count_since_the_last_quench(void) {
+    /* exact: a quench makes fresh martensite, which no earlier temper has softened; a bake is a
+     * temper too */
+    static test_job t;
+    hs_temper temper[HS_MAX_TEMPERS];
+    test_job_plate(&t, "16MnCr5");
+    const hs_step carburise = t.step[0], reheat = t.step[2], quench = t.step[3];
+    hs_step cool_temper = t.step[4], hot_temper = t.step[4], bake = t.step[4];
+    hot_temper.temp_K = (hs_span){523.15, 523.15, 523.15};
+    bake.kind = HS_BAKE;
+    const hs_step steps[] = {carburise, quench, hot_temper, reheat, quench, cool_temper, bake};
+    memcpy(t.step, steps, sizeof steps);
+    t.job.steps = 7;
+    CHECK(hs_route_tempers_before(temper, &t.job, 3) == 1);
+    NEAR(temper[0].temp_K, 523.15, 0);
+    CHECK(hs_route_tempers_before(temper, &t.job, 5) == 0);
+    CHECK(hs_route_tempers_before(temper, &t.job, 7) == 2);
+    NEAR(temper[0].temp_K, 443.15, 0);
+    CHECK(hs_route_tempered(&t.job));
+    t.job.steps = 5; /* ends with the quench */
+    CHECK(!hs_route_tempered(&t.job));
+}
+
 static void route__without_a_quench__is_refused(void) {
     static test_job t;
     hs_route route;
@@ -297,6 +320,7 @@ HS_TEST_MAIN("plan chain", TEST(response__random_draws__agree_with_the_history_r
              TEST(route__packed_box__counts_as_it_is_told),
              TEST(route__cool_in_box__goes_on_where_the_heat_ends),
              TEST(packed_load__many_parts__widen_the_box),
+             TEST(route__tempers__count_since_the_last_quench),
              TEST(route__without_a_quench__is_refused),
              TEST(loss__four_quarters_brushed__lose_twice_one_hour),
              TEST(draws__sum_of_four_normals__has_the_interval_of_jcgm_101),
