@@ -39,6 +39,16 @@ static void bake__short_temper__is_limited_by_softening(void) {
     NEAR(bake(60, 1, 185, 1. / 6).temp_K, limit, 1e-9);
 }
 
+static void bake__of_a_range_of_hours__the_longest_may_not_soften(void) {
+    /* exact: Hollomon-Jaffe, c = 20: 10 min at 250 C, held 12 to 14 h (36 to 43 HRC, published,
+     * B850 as reprinted): 523.15 (20 + lg 1/6) / (20 + lg 14) = 475.6 K, not 477.1 of 12 h */
+    hs_bake_plan p = bake(40, 0, 250, 1. / 6);
+    NEAR(p.hold_s, 12 * 3600, 1e-6);
+    NEAR(p.hold_high_s, 14 * 3600, 1e-6);
+    NEAR(p.temp_K, 523.15 * (20 - log10(6)) / (20 + log10(14)), 1e-6);
+    NEAR(p.temp_K, 475.6, .06);
+}
+
 static void bake__too_cool_a_bake__is_refused(void) {
     hs_bake_plan p = {.temp_K = 7};
     hs_error err = {0};
@@ -161,6 +171,7 @@ HS_TEST_MAIN("model bake", TEST(bake__no_softening_limit__matches_hollomon_jaffe
              TEST(bake__after_a_temper_of_150__is_refused_and_160_is_the_lowest),
              TEST(bake__surface_hardened__is_eight_hours_below_the_temper),
              TEST(bake__short_temper__is_limited_by_softening),
+             TEST(bake__of_a_range_of_hours__the_longest_may_not_soften),
              TEST(bake__too_cool_a_bake__is_refused), TEST(bake__through_hard__follows_the_rows),
              TEST(bake__impossible_tempers__are_refused),
              TEST(bake__cathodic_on_hard_steel__is_barred),

@@ -93,6 +93,22 @@ static void descale__several_parts__have_the_gas_of_all(void) {
     CHECK(d.room_pct < 1 && d.air.all_pct > 1 && strstr(d.text, "outdoors") != NULL);
 }
 
+static void descale__several_parts_as_anodes__are_done_in_turn(void) {
+    /* exact: each is watched by itself, so four stay four times as long; a room without air keeps
+     * it all */
+    shop_floor s;
+    hs_result_descale d;
+    floor_make(&s, FLOOR_TEMPERED, HS_BY_ANODIC_ELECTROLYSIS, "", NEXT_NOTHING);
+    s.step[2].tank.room_m3 = 500;
+    s.step[2].tank.air_changes_1_s = 0;
+    s.job.part.quantity = 4;
+    floor_must(&d, &s);
+    CHECK(d.room_pct > 0);
+    NEAR(d.air.all_pct, 4 * d.room_pct, 1e-9 * d.room_pct);
+    CHECK(isnan(d.air.all_amps_A));
+}
+
 HS_TEST_MAIN("descale air", TEST(descale__air__names_both_rules_and_takes_the_larger),
              TEST(descale__closed_small_room__is_care),
-             TEST(descale__several_parts__have_the_gas_of_all))
+             TEST(descale__several_parts__have_the_gas_of_all),
+             TEST(descale__several_parts_as_anodes__are_done_in_turn))

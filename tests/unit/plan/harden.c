@@ -1,5 +1,6 @@
 /* What the quench leaves of case and core in a plan. */
 #include "plan/harden.h"
+#include "constants.h"
 #include "hardskin/tables/table.h"
 #include "support/check.h"
 #include "unit/plan/job.h"
@@ -107,12 +108,32 @@ static void harden__section__cools_by_its_thinnest_wall_and_the_bath_s_severity(
 }
 
 static void harden__severity_of_the_bath__is_a_range(void) {
-    /* exact: a sharper bath of the range never leaves a softer core nor a lesser margin */
+    /* exact: of a steel that is known the rate is in doubt by the formulas and by half of what lies
+     * between the ends of the bath's severity, 1.0 and 1.6 per inch, as squares; the ends of margin
+     * and core lie no nearer than those severities by themselves put them */
     static test_job t;
-    CHECK(in_water(&t, 550, NULL) == HS_OK);
-    const hs_band *m = &chain.face[0].margin;
-    CHECK(m->low < m->mid && m->mid < m->high);
-    CHECK(chain.core_HV.low < chain.core_HV.mid && chain.core_HV.mid < chain.core_HV.high);
+    static const double surface = 1;
+    double rate[2], margin[2], core_HV[2];
+    hs_error err = {0};
+    test_job_plate(&t, "C15E");
+    t.step[3].medium = "water";
+    t.step[3].medium_row = (size_t)hs_table_row(hs_table_get(HS_TABLE_QUENCH), 0, "water");
+    t.job.part.steel.low = t.job.part.steel.high = t.job.part.steel.mid;
+    CHECK(hs_chain_carbon(&chain, &t.job, HS_RESPONSE_MIDDLE, &work, &err) == HS_OK);
+    const hs_composition *steel = &t.job.part.steel.mid;
+    hs_quenched q = hs_harden_section(&chain);
+    double from_K = chain.route.dissolve_K;
+    for (int k = 0; k < 2; k++) {
+        q.severity_1_m = (k ? 1.6 : 1.0) / 0.0254;
+        hs_quench_rates(&rate[k], &surface, 1, &q, from_K);
+        CHECK(hs_case_hardens(&margin[k], NULL, steel, &q, from_K, NULL) == HS_OK);
+        CHECK(hs_core_HV(&core_HV[k], NULL, steel, steel->C, &q, from_K, NULL) == HS_OK);
+    }
+    double half = 0.5 * log(rate[1] / rate[0]);
+    CHECK(half > 0.05);
+    NEAR(chain.face[0].rate_bound, hypot(log(HS_K_HARDENABILITY_RATE_DOUBT), half), 1e-9);
+    CHECK(chain.face[0].margin.low <= margin[0] && chain.face[0].margin.high >= margin[1]);
+    CHECK(chain.core_HV.low <= core_HV[0] && chain.core_HV.high >= core_HV[1]);
 }
 
 HS_TEST_MAIN("plan harden", TEST(harden__low_limit_on_a_soft_core__has_a_depth),
