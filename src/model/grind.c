@@ -33,13 +33,20 @@ hs_status hs_grind_passes(hs_grind_time *out, const hs_grind_face *face, hs_erro
     return HS_OK;
 }
 
+hs_status hs_grind_flatten_section_Pa(double *pressure_Pa, double bow_m, double stiffness_m4,
+                                      double width_m, double length_m, hs_error *err) {
+    if (!(bow_m >= 0 && stiffness_m4 > 0 && width_m > 0 && length_m > 0)) return wrong_value(err);
+    double L2 = length_m * length_m, h3 = 12 * stiffness_m4 / width_m;
+    *pressure_Pa =
+        HS_K_GRINDING_FLATTEN_FACTOR * HS_K_GRINDING_YOUNGS_MODULUS * h3 * bow_m / (L2 * L2);
+    return HS_OK;
+}
+
 hs_status hs_grind_flatten_Pa(double *pressure_Pa, double bow_m, double thickness_m,
                               double length_m, hs_error *err) {
-    if (!(bow_m >= 0 && thickness_m > 0 && length_m > 0)) return wrong_value(err);
-    double h = thickness_m, L2 = length_m * length_m;
-    *pressure_Pa =
-        HS_K_GRINDING_FLATTEN_FACTOR * HS_K_GRINDING_YOUNGS_MODULUS * h * h * h * bow_m / (L2 * L2);
-    return HS_OK;
+    double h = thickness_m;
+    if (!(h > 0)) return wrong_value(err);
+    return hs_grind_flatten_section_Pa(pressure_Pa, bow_m, h * h * h / 12, 1, length_m, err);
 }
 
 hs_status hs_grind_chuck_flattens(int *answer, double pressure_Pa, hs_error *err) {

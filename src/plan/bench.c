@@ -1,8 +1,8 @@
 #include "plan/bench.h"
 
 #include "constants.h"
-#include "hardskin/model/grind.h"
 #include "plan/chain.h"
+#include "plan/chuck.h"
 #include "plan/warp.h"
 
 #include <math.h>
@@ -79,7 +79,7 @@ static void set_faces(hs_bench *b, const hs_job *job, size_t i, const hs_measure
 static void set_pulled(hs_bench *b, const hs_job *job, size_t i, const hs_measured_input *in) {
     const hs_dimension *d = &job->dimension[i];
     const hs_measured_dimension *m = &job->measured.dimension[i];
-    double per_m_Pa, bow_m = m->shape_given ? whole_bow(job, m) : in->sprung_m[i];
+    double bow_m = m->shape_given ? whole_bow(job, m) : in->sprung_m[i];
     b->bow_most_m = INFINITY;
     if (!hs_dimension_pulled(job, d)) return;
     b->bow_m[0] = bow_m;
@@ -89,8 +89,7 @@ static void set_pulled(hs_bench *b, const hs_job *job, size_t i, const hs_measur
     for (int f = 0; f < 2; f++)
         if (job->face[d->face[f]].finish == HS_GROUND)
             b->bow_most_m = fmin(b->bow_most_m, job->face[d->face[f]].flatness_m);
-    if (hs_grind_flatten_Pa(&per_m_Pa, 1, b->size[0].low_m, job->part.length_m, NULL) == HS_OK)
-        b->bow_most_m = fmin(b->bow_most_m, HS_K_GRINDING_CHUCK_PULL_LOW / per_m_Pa);
+    b->bow_most_m = fmin(b->bow_most_m, hs_chuck_flattens_m(job, d, b->size[0].low_m));
 }
 
 void hs_bench_make(hs_bench *b, const hs_job *job, size_t i, const hs_measured_input *in) {

@@ -2,8 +2,8 @@
 
 #include "base/num.h"
 #include "constants.h"
-#include "hardskin/model/grind.h"
 #include "plan/aim.h"
+#include "plan/chuck.h"
 
 #include <math.h>
 #include <string.h>
@@ -97,7 +97,7 @@ static void judge_pulled(hs_window_found *f, const hs_chain *chain, size_t index
                          hs_decide_work *work) {
     const hs_job *job = chain->job;
     const hs_dimension *d = &job->dimension[index];
-    double *bow = work->column[1], per_m_Pa;
+    double *bow = work->column[1];
     f->pulled = hs_dimension_pulled(job, d) && f->grounds > 0;
     f->refused = 0;
     if (!f->pulled) return;
@@ -107,9 +107,7 @@ static void judge_pulled(hs_window_found *f, const hs_chain *chain, size_t index
     f->sprung_high_m = quantile_of(bow, n, 0.95, work->column[0]);
     f->sprung_at_worst_m = quantile_of(bow, n, job->shop.confidence, work->column[0]);
     f->flatness_m = least_flatness(job, d);
-    if (hs_grind_flatten_Pa(&per_m_Pa, 1, d->size.nominal_m, job->part.length_m, NULL) != HS_OK)
-        per_m_Pa = INFINITY;
-    f->flattens_m = HS_K_GRINDING_CHUCK_PULL_LOW / per_m_Pa; /* the pressure goes with the bow */
+    f->flattens_m = hs_chuck_flattens_m(job, d, d->size.nominal_m);
     f->stiff = f->sprung_at_worst_m > f->flattens_m;
     f->refused = f->stiff || f->sprung_at_worst_m > f->flatness_m;
 }

@@ -130,9 +130,8 @@ static void fill_pulled(hs_result_dimension *d, const hs_window_found *f, const 
     size_t size = sizeof d->pulled.refused;
     if (f->stiff)
         snprintf(out, size,
-                 "pulled flat is refused: the chuck does not surely press a bow of %s flat at this "
-                 "thickness",
-                 bow.text);
+                 "pulled flat is refused: the chuck does not surely press a bow of %s flat %s",
+                 bow.text, job->part.form == HS_PLATE ? "at this thickness" : "with this section");
     else if (!(f->flatness_m > 0))
         snprintf(out, size,
                  "pulled flat is refused: a bow of up to %s comes back when the chuck lets go, and "

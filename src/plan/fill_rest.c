@@ -43,6 +43,13 @@ static void say_of_holes(hs_result *r, const hs_job *job) {
             hs_word_length(s->thin_m, job->inch_first, HS_NEAREST).text, s->thick_m / s->thin_m);
 }
 
+static int flats_ground(const hs_job *job) {
+    int ground = 0;
+    for (size_t i = 0; i < job->faces; i++)
+        ground |= job->face[i].finish == HS_GROUND && hs_face_asks(&job->face[i]);
+    return ground && (job->part.form == HS_PLATE || job->part.form == HS_PROFILE);
+}
+
 static void say_of_shape(hs_result *r, const hs_chain *chain) {
     const hs_job *job = chain->job;
     const hs_step *quench = &job->step[chain->route.quench];
@@ -51,6 +58,11 @@ static void say_of_shape(hs_result *r, const hs_chain *chain) {
            "measure them.");
     say(r, "Computed alone, a cased flat comes out straighter than the trade sees; dipping, steam "
            "pockets, supports and handling are therefore added by judgement (A4).");
+    if (flats_ground(job))
+        say(r,
+            "A cut on one side alone lets a cased flat draw hollow: of a plate told under GRIND, "
+            "of a profile not reckoned; it is in no limit of shape or flatness. Measure again "
+            "after each turn.");
     if (chain->warp.ring_m2 > 0)
         say(r, "Ovality: unevenness taken as turning twice round the ring, a judgement.");
     if (job->part.form == HS_BAR || job->part.form == HS_RING)

@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "constants.h"
 #include "hardskin/model/grind.h"
+#include "plan/chuck.h"
 #include "plan/grind_care.h"
 #include "plan/warp.h"
 #include "plan/words.h"
@@ -148,11 +149,10 @@ static int crown_side(const lie *l) {
 }
 
 static void shim(hs_result_grind *out, const lie *l) {
-    double pressure_Pa;
     int answer = 0;
-    if (hs_grind_flatten_Pa(&pressure_Pa, l->shape_m, l->dimension->size.nominal_m,
-                            l->job->part.length_m, NULL) == HS_OK)
-        (void)hs_grind_chuck_flattens(&answer, pressure_Pa, NULL);
+    (void)hs_grind_chuck_flattens(
+        &answer, hs_chuck_pull_Pa(l->job, l->dimension, l->dimension->size.nominal_m, l->shape_m),
+        NULL);
     hs_grind_step *step = add(out, -1, NAN);
     if (hs_dimension_pulled(l->job, l->dimension))
         what(step,

@@ -112,7 +112,8 @@ int hs_variant_shim(hs_variant *v, int size) {
 int hs_variant_pull_flat(hs_variant *v, int size) {
     int allowed = 0;
     (void)size;
-    if (v->job.part.form != HS_PLATE || v->job.part.held == HS_PULLED_FLAT) return 0;
+    if (v->job.part.form != HS_PLATE && v->job.part.form != HS_PROFILE) return 0;
+    if (v->job.part.held == HS_PULLED_FLAT) return 0;
     for (size_t i = 0; i < v->job.faces; i++)
         allowed |= v->face[i].finish == HS_GROUND && v->face[i].flatness_m > 0;
     if (!allowed) return 0;

@@ -3,6 +3,7 @@
 #include "constants.h"
 #include "hardskin/model/bow.h"
 #include "hardskin/tables/table.h"
+#include "plan/chuck.h"
 #include "plan/warp_frame.h"
 
 #include <math.h>
@@ -78,6 +79,7 @@ hs_status hs_warp_make(hs_warp *warp, const hs_bend *like, const hs_job *job, co
         status = hs_bend_make(&out.bend, like, job, route, typical, quenched, coarse, work, err);
     if (status != HS_OK) return status;
     out.beta = of_medium(&job->step[route->quench], out.bend.uneven, HS_QUENCH_SIGMA_BETA);
+    hs_chuck_weak(&out.weak_x, &out.weak_y, job);
     status = random_bow(&out, job, route, err);
     if (status == HS_OK) *warp = out;
     return status;

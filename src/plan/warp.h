@@ -14,11 +14,12 @@ typedef struct hs_warp {
     double left_m;               /* straightened to at most this; INFINITY: not */
     double ring_m2;              /* ovality (largest less smallest diameter) per curvature of the
                                     wall; 0: no ring, whose other_y and stock_y are ovalities */
+    double weak_x, weak_y;       /* hs_chuck_weak: the way the chuck pulls it flat */
     double beta;                 /* the calibrated form, for comparison */
 } hs_warp;
 
-/** A dimension across the thickness of a plate that the chuck pulls flat: no shape under the wheel,
- *  and its bow comes back afterwards. */
+/** A dimension between flats that the chuck pulls flat (hs_chuck_pulls): no shape under the wheel,
+ * and its bow comes back afterwards. */
 int hs_dimension_pulled(const hs_job *job, const hs_dimension *dimension);
 
 /** Bow of a flat dimension's faces when the part lies free (m). */

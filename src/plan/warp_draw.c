@@ -1,6 +1,7 @@
 /* What one draw of the warp means for a dimension. */
 #include "constants.h"
 #include "hardskin/model/bow.h"
+#include "plan/chuck.h"
 #include "plan/warp.h"
 #include "plan/warp_frame.h"
 #include "plan/window.h"
@@ -42,19 +43,15 @@ int hs_dimension_inside(const hs_job *job, const hs_dimension *dimension) {
 }
 
 static double flat_shape(const hs_job *job, size_t face, double x_m, double y_m) {
-    const hs_face *f = &job->face[face];
-    hs_section_edge edge;
-    if (f->edge > 0 && hs_section_edge_at(&edge, &job->part.section, f->edge, NULL) == HS_OK)
-        return hs_shape_flat(fabs(x_m * edge.nx + y_m * edge.ny), 0);
-    int across_thickness = !strcmp(f->name, "top") || !strcmp(f->name, "bottom");
-    return hs_shape_flat(fabs(across_thickness ? y_m : x_m), 0);
+    double nx, ny;
+    hs_chuck_normal(&nx, &ny, job, face);
+    return hs_shape_flat(fabs(x_m * nx + y_m * ny), 0);
 }
 
 int hs_dimension_pulled(const hs_job *job, const hs_dimension *dimension) {
-    const char *name = job->face[dimension->face[0]].name;
-    return job->part.form == HS_PLATE && job->part.held == HS_PULLED_FLAT &&
-           dimension->across == HS_ACROSS_FACES &&
-           (!strcmp(name, "top") || !strcmp(name, "bottom"));
+    double weak_x, weak_y;
+    hs_chuck_weak(&weak_x, &weak_y, job);
+    return hs_chuck_pulls(job, dimension, weak_x, weak_y);
 }
 
 double hs_warp_sprung(const hs_job *job, const hs_dimension *dimension, double x_m, double y_m) {
@@ -89,7 +86,7 @@ static double ends_shape(const hs_job *job, double x_m, double y_m, const double
 double hs_warp_shape(const hs_warp *warp, const hs_job *job, const hs_dimension *dimension,
                      double x_m, double y_m, const double z[HS_INPUTS]) {
     if (hs_dimension_along(job, dimension)) return ends_shape(job, x_m, y_m, z);
-    if (hs_dimension_pulled(job, dimension)) return 0;
+    if (hs_chuck_pulls(job, dimension, warp->weak_x, warp->weak_y)) return 0;
     if (dimension->across == HS_ACROSS_FACES) return flat_shape(job, dimension->face[0], x_m, y_m);
     if (job->part.form == HS_RING) return hs_shape_ring(hs_warp_ovality(warp, z));
     return bar_shape(job, hypot(x_m, y_m));

@@ -8,7 +8,7 @@ static const char *const conditions[] = {"hot rolled", "cold drawn", "stress rel
                                          "normalised"};
 static const char *const rusts[] = {"none", "light", "heavy"};
 static const char *const holds[] = {"old centres", "remade centres", "chuck"};
-static const char *const plate_holds[] = {"shimmed", "pulled flat"};
+static const char *const flat_holds[] = {"shimmed", "pulled flat"};
 
 static const char *const plate_keys[] = {"steel",  "condition", "rust",      "form", "quantity",
                                          "length", "width",     "thickness", "held"};
@@ -16,8 +16,8 @@ static const char *const bar_keys[] = {"steel",    "condition", "rust",     "for
                                        "quantity", "length",    "diameter", "held"};
 static const char *const ring_keys[] = {"steel",    "condition", "rust",    "form",
                                         "quantity", "length",    "outside", "bore"};
-static const char *const profile_keys[] = {"steel",    "condition", "rust",    "form",
-                                           "quantity", "length",    "outline", "holes"};
+static const char *const profile_keys[] = {"steel",  "condition", "rust",  "form", "quantity",
+                                           "length", "outline",   "holes", "held"};
 static const char *const all_keys[] = {"steel",   "condition", "rust",      "form",     "quantity",
                                        "length",  "width",     "thickness", "diameter", "held",
                                        "outside", "bore",      "outline",   "holes"};
@@ -41,6 +41,12 @@ static void need_size(hs_draft *d, const char *key, double *out_m) {
     hs_amount_positive(d->reader, hs_reader_need(d->reader, d->part_node, key), HS_LENGTH, out_m);
 }
 
+static void read_flat_hold(hs_draft *d) {
+    size_t held = 0;
+    hs_reader_word(d->reader, hs_node_find(d->part_node, "held"), HS_WORDS(flat_holds), &held);
+    d->job.part.held = held ? HS_PULLED_FLAT : (hs_held)0;
+}
+
 static void read_sizes(hs_draft *d) {
     hs_part *part = &d->job.part;
     size_t held = HS_OLD_CENTRES;
@@ -49,9 +55,7 @@ static void read_sizes(hs_draft *d) {
     case HS_PLATE:
         need_size(d, "width", &part->width_m);
         need_size(d, "thickness", &part->thickness_m);
-        held = 0;
-        hs_reader_word(d->reader, hs_node_find(d->part_node, "held"), HS_WORDS(plate_holds), &held);
-        part->held = held ? HS_PULLED_FLAT : (hs_held)0;
+        read_flat_hold(d);
         break;
     case HS_BAR:
         need_size(d, "diameter", &part->diameter_m);
@@ -64,6 +68,7 @@ static void read_sizes(hs_draft *d) {
         break;
     case HS_PROFILE:
         hs_read_outline(d, d->part_node);
+        read_flat_hold(d);
         break;
     }
 }

@@ -33,6 +33,12 @@ HS_API hs_status hs_grind_passes(hs_grind_time *out, const hs_grind_face *face, 
 HS_API hs_status hs_grind_flatten_Pa(double *pressure_Pa, double bow_m, double thickness_m,
                                      double length_m, hs_error *err);
 
+/** The same for any section: `stiffness_m4` its second moment against a load square to the chuck,
+ *  `width_m` of the face it lies on; a rectangle of height h and that width has width h^3/12.
+ *  Source   beam on two supports under uniform load, as above (tables/grinding.csv) */
+HS_API hs_status hs_grind_flatten_section_Pa(double *pressure_Pa, double bow_m, double stiffness_m4,
+                                             double width_m, double length_m, hs_error *err);
+
 /** Does a magnetic chuck pull that bow flat? -1 no, shim not needed for holding it; 0 doubtful;
  *  1 yes: the bow comes back when the current is off, so shim the hollow. */
 HS_API hs_status hs_grind_chuck_flattens(int *answer, double pressure_Pa, hs_error *err);

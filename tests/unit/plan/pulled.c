@@ -1,8 +1,10 @@
-/* A plate that the magnetic chuck pulls flat: no shape under the wheel, and its bow comes back. */
+/* A flat that the magnetic chuck pulls flat: no shape under the wheel, and its bow comes back. */
 #include "constants.h"
 #include "hardskin/plan/plan.h"
 #include "job.h"
 #include "measured_bench.h"
+#include "plan/chuck.h"
+#include "plan/warp.h"
 #include "support/check.h"
 
 #include <string.h>
@@ -104,7 +106,101 @@ static void pulled__measured__bow_against_the_flatness(void) {
     CHECK(judge(&b)->verdict == HS_WHEEL_CARE);
 }
 
+/* A flat of 60 x h as a profile, its top and bottom the one dimension, h from the plate's. */
+static void as_profile(test_job *t, hs_point point[4]) {
+    double w = 60e-3, h = t->job.part.thickness_m;
+    const hs_point corner[4] = {{0, 0}, {w, 0}, {w, h}, {0, h}};
+    memcpy(point, corner, sizeof corner);
+    t->job.part.form = HS_PROFILE;
+    t->job.part.section.outline = (hs_outline){point, 4};
+    t->job.faces = 2;
+    t->face[0].edge = 3;
+    t->face[1].edge = 1;
+}
+
+/* exact: a flat drawn as a profile is the flat; a chuck that pulls .5 MPa on its 60 mm */
+static void pulled__profile__a_rectangle_is_a_plate(void) {
+    static test_job t;
+    hs_point point[4];
+    thin(&t, HS_PULLED_FLAT, 2e-3);
+    t.job.dimensions = 1;
+    t.job.part.width_m = 60e-3;
+    double plate_m = hs_chuck_flattens_m(&t.job, &t.dimension[0], 10e-3);
+    const hs_result_dimension *d = plan(&t);
+    double need_m = d->need_m, limit_m = d->shape_limit_m, sprung_m = d->pulled.sprung_high_m;
+    as_profile(&t, point);
+    CHECK(hs_dimension_pulled(&t.job, &t.dimension[0]));
+    NEAR(hs_chuck_flattens_m(&t.job, &t.dimension[0], 0), plate_m, 1e-9 * plate_m);
+    d = plan(&t);
+    CHECK(d->pulled.present && !d->pulled.refused[0]);
+    NEAR(d->shape_m, 0, 0);
+    NEAR(d->shape_limit_m, limit_m, 1e-6);
+    NEAR(d->pulled.sprung_high_m, sprung_m, 0.1 * sprung_m); /* another mesh, other draws */
+    NEAR(d->need_m, need_m, 0.1 * need_m);
+    t.face[0].flatness_m = t.face[1].flatness_m = 0;
+    CHECK(plan(&t)->verdict == HS_STOP && d->pulled.refused[0]);
+}
+
+/* exact, by the principal moments of the reference page's L: a load along n meets
+ * cos^2/I2 + sin^2/I1, n at that angle from the weak way. published values: see the page, section 3
+ */
+static void pulled__angle__gives_by_both_principal_moments(void) {
+    static const hs_point corner[] = {{0, 0},       {60e-3, 0},    {60e-3, 8e-3},
+                                      {8e-3, 8e-3}, {8e-3, 40e-3}, {0, 40e-3}};
+    static test_job t;
+    thin(&t, HS_PULLED_FLAT, 2e-3);
+    t.job.part.form = HS_PROFILE;
+    t.job.part.section.outline = (hs_outline){corner, 6};
+    t.job.dimensions = 2;
+    t.dimension[1] = t.dimension[0];
+    t.dimension[1].face[0] = 2;
+    t.dimension[1].face[1] = 3;
+    t.face[0].edge = 3; /* the flange, square to y: edges 52 and 60 mm long */
+    t.face[1].edge = 1;
+    t.face[2].edge = 4; /* the leg, square to x: 32 and 40 mm */
+    t.face[3].edge = 6;
+    const double Ix = 91187.94e-12, Iy = 258227.94e-12, I1 = 295177.23e-12, I2 = 54238.65e-12;
+    double E = HS_K_GRINDING_YOUNGS_MODULUS, L = t.job.part.length_m, f = 0.1e-3;
+    /* Ix = I1 cos^2 + I2 sin^2 of the angle of the strong axis from x */
+    double cos2 = (Ix - I2) / (I1 - I2), y_m4 = 1 / (cos2 / I1 + (1 - cos2) / I2);
+    double x_m4 = 1 / ((1 - cos2) / I1 + cos2 / I2);
+    NEAR(Ix + Iy, I1 + I2, 1e-14);
+    double y_Pa = 76.8 * E * y_m4 * f / (52e-3 * pow(L, 4));
+    double x_Pa = 76.8 * E * x_m4 * f / (32e-3 * pow(L, 4));
+    NEAR(hs_chuck_pull_Pa(&t.job, &t.dimension[0], 0, f), y_Pa, 1e-5 * y_Pa);
+    NEAR(hs_chuck_pull_Pa(&t.job, &t.dimension[1], 0, f), x_Pa, 1e-5 * x_Pa);
+    CHECK(hs_dimension_pulled(&t.job, &t.dimension[0])); /* the weaker of both ways */
+    CHECK(!hs_dimension_pulled(&t.job, &t.dimension[1]));
+    t.job.part.held = (hs_held)0;
+    CHECK(!hs_dimension_pulled(&t.job, &t.dimension[0]));
+}
+
+/* A bar lies on no flat, and what stands square to the chuck is not pulled. */
+static void pulled__bar_slot_and_width__are_not(void) {
+    static const hs_point corner[] = {{0, 0},         {60e-3, 0},     {60e-3, 30e-3},
+                                      {40e-3, 30e-3}, {40e-3, 10e-3}, {20e-3, 10e-3},
+                                      {20e-3, 30e-3}, {0, 30e-3}};
+    static test_job t;
+    test_job_bar(&t, "16MnCr5");
+    t.job.part.held = HS_PULLED_FLAT;
+    CHECK(!hs_dimension_pulled(&t.job, &t.dimension[0]));
+    CHECK(isnan(hs_chuck_pull_Pa(&t.job, &t.dimension[0], 30e-3, 1e-4)));
+    thin(&t, HS_PULLED_FLAT, 2e-3);
+    t.job.part.form = HS_PROFILE;
+    t.job.part.section.outline = (hs_outline){corner, 8};
+    t.job.dimensions = 1;
+    t.face[0].edge = 4; /* walls of the slot */
+    t.face[1].edge = 6;
+    CHECK(!hs_dimension_pulled(&t.job, &t.dimension[0]));
+    t.face[0].edge = 2; /* its outsides */
+    t.face[1].edge = 8;
+    CHECK(hs_dimension_pulled(&t.job, &t.dimension[0]));
+}
+
 HS_TEST_MAIN("plan_pulled", TEST(pulled__flatness__allows_or_refuses_it),
              TEST(pulled__shape_limit__is_flatness_or_what_the_chuck_flattens),
              TEST(pulled__remedy__only_where_a_flatness_is_asked),
-             TEST(pulled__measured__bow_against_the_flatness))
+             TEST(pulled__measured__bow_against_the_flatness),
+             TEST(pulled__profile__a_rectangle_is_a_plate),
+             TEST(pulled__angle__gives_by_both_principal_moments),
+             TEST(pulled__bar_slot_and_width__are_not))
