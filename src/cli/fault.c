@@ -1,5 +1,7 @@
 #include "cli/fault.h"
 
+#include "sheet/utf8.h"
+
 #include <stdio.h>
 #include <string.h>
 
@@ -19,8 +21,12 @@ static void show_line(const char *line, size_t length, size_t column) {
     while (to > from && to < length && continues(line[to]))
         to--;
     fputs("  ", stderr);
-    for (size_t i = from; i < to; i++)
-        fputc((unsigned char)line[i] < ' ' ? ' ' : line[i], stderr);
+    size_t good = from;
+    for (size_t i = from; i < to; i++) {
+        if (i >= good) good = i + hs_utf8_fault(line + i, to - i);
+        int odd = (unsigned char)line[i] < ' ' || line[i] == 0x7F;
+        fputc(i >= good ? '?' : odd ? ' ' : line[i], stderr);
+    }
     fputs("\n  ", stderr);
     for (size_t i = from; i + 1 < column && i < to; i++)
         if (!continues(line[i])) fputc(' ', stderr);

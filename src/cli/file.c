@@ -7,6 +7,19 @@
 
 enum { MOST = 8 * 1024 * 1024, FIRST = 64 * 1024 };
 
+static const char *help_for(int number) {
+    switch (number) {
+    case ENOENT:
+        return "is it in this folder, and spelt so? hardskin new plate > part.json makes a sheet";
+    case EISDIR:
+        return "that is a folder: name the sheet in it";
+    case EACCES:
+        return "you may not read it: look at its permissions";
+    default:
+        return "a file that can be read, or - for stdin";
+    }
+}
+
 static hs_status read_all(hs_file *file, FILE *from, hs_error *err) {
     size_t room = 0;
     for (;;) {
@@ -24,7 +37,8 @@ static hs_status read_all(hs_file *file, FILE *from, hs_error *err) {
                            "the sheet is longer than 8 MiB");
         if (got == 0) break;
     }
-    if (ferror(from)) return hs_fail(err, HS_E_IO, "", "cannot read it: %s", strerror(errno));
+    if (ferror(from))
+        return hs_fail(err, HS_E_IO, help_for(errno), "cannot read it: %s", strerror(errno));
     return HS_OK;
 }
 
@@ -32,7 +46,8 @@ static hs_status set_folder(hs_file *file, const char *name, hs_error *err) {
     const char *slash = strrchr(name, '/');
     size_t n = slash ? (size_t)(slash - name) : 0;
     if (n + 2 > sizeof file->folder)
-        return hs_fail(err, HS_E_IO, "", "the name of its folder is too long");
+        return hs_fail(err, HS_E_IO, "call it from that folder",
+                       "the name of its folder is too long");
     if (!slash)
         strcpy(file->folder, ".");
     else if (n == 0)
@@ -48,7 +63,7 @@ hs_status hs_file_read(hs_file *file, const char *name, hs_error *err) {
     hs_status status = set_folder(file, standard ? "" : name, err);
     if (status != HS_OK) return status;
     FILE *from = standard ? stdin : fopen(name, "rb");
-    if (!from) return hs_fail(err, HS_E_IO, "", "cannot open it: %s", strerror(errno));
+    if (!from) return hs_fail(err, HS_E_IO, help_for(errno), "cannot open it: %s", strerror(errno));
     status = read_all(file, from, err);
     if (!standard) fclose(from);
     if (status != HS_OK) {

@@ -53,12 +53,13 @@ void hs_out_drop(hs_out *out) {
 
 int hs_out_write(hs_out *out) {
     const char *why = NULL;
+    int unread = 0; /* the reader has seen enough (head, a pager): nothing to tell */
     if (out->failed)
         why = "no memory left";
     else if ((out->length > 0 && fwrite(out->data, 1, out->length, stdout) != out->length) ||
              fflush(stdout) != 0)
-        why = strerror(errno);
-    if (why) fprintf(stderr, "hardskin: cannot write the answer: %s\n", why);
+        unread = errno == EPIPE, why = strerror(errno);
+    if (why && !unread) fprintf(stderr, "hardskin: cannot write the answer: %s\n", why);
     hs_out_drop(out);
     return why ? hs_status_exit(HS_E_IO) : 0;
 }

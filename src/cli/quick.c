@@ -4,6 +4,7 @@
 #include "cli/commands.h"
 #include "cli/fault.h"
 #include "cli/out.h"
+#include "cli/quick_help.h"
 #include "cli/quick_print.h"
 
 #include <stdio.h>
@@ -11,20 +12,6 @@
 #include <string.h>
 
 enum { MOST_TOPICS = 32, NAME_BYTES = 32 };
-
-static int list(void) {
-    hs_out out = {0};
-    hs_out_add(&out, "hardskin quick TOPIC key=value ... [--json]\n"
-                     "(a key in brackets may be left out)\n\n");
-    for (size_t i = 0; quick_topic_at(i); i++) {
-        const quick_topic *t = quick_topic_at(i);
-        hs_out_add(&out, "%-11s %s\n           ", t->name, t->what);
-        for (size_t k = 0; k < t->keys; k++)
-            hs_out_add(&out, t->key[k].needed ? " %s" : " [%s]", t->key[k].name);
-        hs_out_add(&out, "\n            -> %s\n", t->outputs);
-    }
-    return hs_out_write(&out);
-}
 
 static const quick_topic *find_topic(const char *name) {
     const char *names[MOST_TOPICS];
@@ -96,11 +83,23 @@ static int value_fault(hs_error *err, const quick_key *key, const quick_value *v
     return hs_fault_print(err, "command line", text, (size_t)n);
 }
 
-static int read_values(quick_value *value, const quick_topic *topic, const hs_units *units) {
+/* All that are missing in one run; 0 or the exit code. */
+static int missing_keys(const quick_value *value, const quick_topic *topic) {
+    char names[256] = "", help[96];
+    size_t n = 0;
     for (size_t k = 0; k < topic->keys; k++)
         if (topic->key[k].needed && !value[k].text)
-            return hs_fault_usage("this sum needs the key", topic->key[k].name,
-                                  "hardskin quick, alone, lists the keys");
+            snprintf(names + strlen(names), sizeof names - strlen(names), "%s%s", n++ ? ", " : "",
+                     topic->key[k].name);
+    snprintf(help, sizeof help, "hardskin quick %s --help shows its keys", topic->name);
+    if (n == 0) return 0;
+    return hs_fault_usage(n > 1 ? "this sum needs the keys" : "this sum needs the key", names,
+                          help);
+}
+
+static int read_values(quick_value *value, const quick_topic *topic, const hs_units *units) {
+    int code = missing_keys(value, topic);
+    if (code) return code;
     for (size_t k = 0; k < topic->keys; k++) {
         hs_error err = {0};
         if (read_one(&value[k], &topic->key[k], units, &err) != HS_OK)
@@ -130,7 +129,7 @@ static int answer_topic(const quick_topic *topic, quick_value *value, int json,
 }
 
 int hs_command_quick(int count, char **words) {
-    if (count == 0) return list();
+    if (count == 0) return quick_list();
     const quick_topic *topic = find_topic(words[0]);
     if (!topic) return hs_status_exit(HS_E_TOPIC);
     quick_value value[QUICK_KEYS] = {{0}};
@@ -140,6 +139,7 @@ int hs_command_quick(int count, char **words) {
             if (json++) return hs_fault_usage("given twice:", "--json", "once is enough");
             continue;
         }
+        if (!strcmp(words[i], "--help") || !strcmp(words[i], "-h")) return quick_help(topic);
         int code = take(value, topic, words[i]);
         if (code) return code;
     }

@@ -64,7 +64,8 @@ static hs_status need(const quick_value *v, const int *index, size_t n, const ch
                       hs_error *err) {
     for (size_t i = 0; i < n; i++)
         if (!v[index[i]].text)
-            return hs_fail(err, HS_E_ARGUMENT, "", "form=%s needs %s", form, keys[index[i]].name);
+            return hs_fail(err, HS_E_ARGUMENT, "hardskin quick bow --help shows its keys",
+                           "form=%s needs %s", form, keys[index[i]].name);
     return HS_OK;
 }
 

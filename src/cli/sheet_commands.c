@@ -18,21 +18,27 @@ typedef struct request {
     int json;
 } request;
 
-/* SHEET and --json in any order; 0 or the exit code. */
+/* SHEET and --json in any order; what follows -- is no option; 0 or the exit code. */
 static int read_words(request *r, int count, char **words) {
+    int options = 1;
     *r = (request){0};
     for (int i = 0; i < count; i++) {
-        if (!strcmp(words[i], "--json")) {
+        if (options && !strcmp(words[i], "--")) {
+            options = 0;
+        } else if (options && !strcmp(words[i], "--json")) {
             if (r->json++) return hs_fault_usage("given twice:", "--json", "once is enough");
-        } else if (words[i][0] == '-' && words[i][1]) {
+        } else if (options && words[i][0] == '-' && words[i][1]) {
             return hs_fault_usage("no such option:", words[i], "only --json is one");
         } else if (r->sheet) {
-            return hs_fault_usage("one sheet at a time, not", words[i], "");
+            return hs_fault_usage("one sheet at a time, not", words[i],
+                                  "call it once for each sheet");
         } else {
             r->sheet = words[i];
         }
     }
-    return r->sheet ? 0 : hs_fault_usage("a sheet is needed", "", "a file, or - for stdin");
+    if (r->sheet && r->sheet[0]) return 0;
+    return hs_fault_usage("a sheet is needed", "",
+                          "a file, or - for stdin; hardskin new plate > part.json makes one");
 }
 
 static int tell_faults(const hs_error *faults, size_t n, const hs_file *file) {
@@ -179,7 +185,8 @@ int hs_command_check(int count, char **words) {
 int hs_command_new(int count, char **words) {
     hs_out out = {0};
     if (count != 1)
-        return hs_fault_usage("which form?", "", "hardskin new plate, bar, ring or profile");
+        return hs_fault_usage(count ? "one form at a time, not" : "which form?",
+                              count ? words[1] : "", "hardskin new plate, bar, ring or profile");
     const char *sheet = hs_sheet_starter(words[0]);
     if (!sheet) return hs_fault_usage("no such form:", words[0], "plate, bar, ring or profile");
     hs_out_add(&out, "%s", sheet);

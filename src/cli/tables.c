@@ -33,7 +33,9 @@ static int show(const hs_table *t) {
 
 int hs_command_tables(int count, char **words) {
     if (count == 0) return list();
-    if (count > 1) return hs_fault_usage("one table at a time, not", words[1], "");
+    if (count > 1)
+        return hs_fault_usage("one table at a time, not", words[1],
+                              "hardskin tables, alone, lists them");
     const hs_table *table = hs_table_find(words[0]);
     if (table) return show(table);
     const char *names[HS_TABLE_COUNT];

@@ -84,7 +84,9 @@ static int unknown(const char *code, const hs_table *cautions) {
 int hs_command_why(int count, char **words) {
     const hs_table *cautions = hs_table_find("cautions");
     if (count == 0) return list();
-    if (count > 1) return hs_fault_usage("one code at a time, not", words[1], "");
+    if (count > 1)
+        return hs_fault_usage("one code at a time, not", words[1],
+                              "hardskin why, alone, lists them");
     for (int s = 0; s < HS_STATUS_COUNT; s++)
         if (!strcmp(words[0], hs_status_code((hs_status)s))) return show_status((hs_status)s);
     hs_caution caution;

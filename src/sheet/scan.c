@@ -170,9 +170,29 @@ static void walk_to(hs_scanner *s, size_t offset) {
         }
 }
 
+/* 1: another kind of text, by the mark at its start. */
+static int is_utf16(const hs_scanner *s) {
+    return s->size > 1 && (!memcmp(s->text, "\xFF\xFE", 2) || !memcmp(s->text, "\xFE\xFF", 2));
+}
+
+static int is_empty(const hs_scanner *s) {
+    size_t at = s->at;
+    while (at < s->size && strchr(" \t\r\n", s->text[at]) && s->text[at])
+        at++;
+    return at == s->size;
+}
+
 static hs_status scan_all(hs_scanner *s) {
     if (s->size > HS_SCAN_BYTES)
         return hs_scan_fail(s, HS_E_TOO_LARGE, "one sheet a part", "longer than 8 MiB");
+    if (is_empty(s)) {
+        walk_to(s, s->size);
+        return hs_scan_fail(s, HS_E_JSON, "hardskin new plate > part.json makes a sheet",
+                            "there is nothing in it");
+    }
+    if (is_utf16(s))
+        return hs_scan_fail(s, HS_E_ENCODING, "save the file as UTF-8",
+                            "this is UTF-16, not UTF-8");
     size_t bad = hs_utf8_fault(s->text, s->size);
     if (bad < s->size) {
         walk_to(s, bad);

@@ -38,6 +38,8 @@ prints 'hardskin quick'
 run 0 --version
 prints '^hardskin [0-9]'
 run 2
+says 'hardskin new plate > part.json'
+says 'a command is needed'
 run 2 plna
 says 'did you mean plan'
 run 2 --htlm
@@ -46,7 +48,66 @@ run 2 plan a.json --html
 run 2 plan a.json b.json
 run 2 learn shop.json
 run 5 plan "$folder/missing.json"
+says 'help: is it in this folder'
 run 5 plan "$folder"
+says 'help: that is a folder'
+run 2 plan ''
+run 2 part.json
+says 'help: hardskin plan part.json'
+run 2 new plate bar
+says 'one form at a time, not bar'
+
+# own: help wherever it is asked for; of a command and of a single sum
+for words in -h help 'help plan' '--help plan' 'plan --help' 'check -h' 'new --help' 'tables --help' \
+    'quick --help' 'quick bow --help' version; do
+    # shellcheck disable=SC2086
+    run 0 $words
+    prints hardskin
+done
+run 0 quick bow --help
+prints '^  uneven .*(needed)$'
+run 2 --help nonsense
+run 2 quick bow
+says 'needs the keys length, steel, quench, uneven'
+
+# own: a file as an editor may have left it
+printf '\357\273\277' >"$folder/mark.json"
+"$program" new bar >>"$folder/mark.json"
+"$program" new bar | sed 's/$/\r/' >"$folder/crlf.json"
+run 0 check "$folder/mark.json"
+says 'byte-order mark'
+run 0 check "$folder/crlf.json"
+run 0 check -- "$folder/crlf.json"
+: >"$folder/empty.json"
+printf ' \n\t\n' >"$folder/blank.json"
+for name in empty blank; do
+    run 3 check "$folder/$name.json"
+    says 'there is nothing in it'
+    says 'help: hardskin new plate'
+done
+printf '\377\376{\000}\000' >"$folder/wide.json"
+run 3 check "$folder/wide.json"
+says 'UTF-16'
+printf '{"job": "caf\351"}' >"$folder/latin.json"
+run 3 check "$folder/latin.json"
+says '"caf?"'
+"$program" new bar | sed 's/"job": "/"job": "@/' | tr @ '\000' >"$folder/nul.json"
+run 3 check "$folder/nul.json"
+says 'a control character'
+head -c 9000000 /dev/zero | tr '\000' ' ' >"$folder/long.json"
+run 3 check "$folder/long.json"
+says 'longer than 8 MiB'
+
+# own: a reader that has seen enough is no fault worth a word, but the answer was not written
+for words in --help tables 'plan crlf.json'; do
+    # shellcheck disable=SC2086
+    (cd "$folder" && { "$program" $words 2>err; echo $? >code; } | :) # too early or in time: 5 or 0
+    read -r code <"$folder/code"
+    if [ "$code" -le 5 ] && [ ! -s "$folder/err" ]; then good; else bad "broken pipe: $words: $code"; fi
+done
+(cd "$folder" && { sleep 1; "$program" tables 2>err; echo $? >code; } | :)
+read -r code <"$folder/code"
+if [ "$code" -eq 5 ] && [ ! -s "$folder/err" ]; then good; else bad "broken pipe: $code"; fi
 run 0 tables
 prints 'e140'
 run 0 tables e140
