@@ -16,5 +16,15 @@ for sheet in "$samples"/*.json; do
     fi
 done
 [ $((passed + failed)) -gt 0 ] || failed=1
+here=$(dirname "$0")
+shown=$(awk '/^`hardskin plan samples\/slide-bar.json`/ { found = 1 }
+    found && /^```/ { fence++; next }
+    found && fence == 1' "$here/../../README.md")
+if [ "$shown" = "$(sh "$here/excerpt.sh" "$samples/expected/slide-bar.txt")" ]; then
+    passed=$((passed + 1))
+else
+    echo "golden: the report in README.md is not that of the slide bar: sh tests/golden/renew.sh"
+    failed=$((failed + 1))
+fi
 echo "golden: $passed passed, $failed failed"
 [ "$failed" -eq 0 ]

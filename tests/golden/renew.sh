@@ -10,4 +10,12 @@ for sheet in samples/*.json; do
     "$hardskin" plan "$sheet" >"samples/expected/$name.txt"
     [ $? -le 1 ] || echo "$name: no report"
 done
-git diff --stat -- samples/expected
+sh tests/golden/excerpt.sh samples/expected/slide-bar.txt >tests/golden/excerpt.tmp
+awk '
+    /^`hardskin plan samples\/slide-bar.json`/ { found = 1 }
+    found && /^```/ && ++fence == 1 { print; while ((getline line < "tests/golden/excerpt.tmp") > 0) print line; next }
+    found && fence == 1 { next }
+    { print }
+' README.md >README.tmp && mv README.tmp README.md
+rm -f tests/golden/excerpt.tmp
+git diff --stat -- samples/expected README.md
