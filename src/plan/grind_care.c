@@ -60,27 +60,53 @@ static void care_of_steel(hs_result_grind *out, const hs_job *job, const hs_resu
             c->surface_carbon_pct, c->dissolved_pct);
 }
 
-/* Of surface grinding: what is known of the wheel is its width, so its diameter is assumed. */
-static void care_of_feeds(hs_result_grind *out, const hs_job *job) {
+/* What is known of the wheel is its width, so its diameter is assumed; a round turns about as fast
+ * as a table travels. */
+hs_feeds hs_grind_feeds(double *burn_J_m3, const hs_job *job) {
     const hs_grinding *g = &job->shop.grinding;
-    int inch = job->inch_first;
-    double infeed_m = g->rough_infeed_m, burn_J_m3;
-    double rate_m2_s = hs_grind_rate_m2_s(infeed_m, g->table_speed_m_s);
-    const double mm2 = 1e6, J_mm3 = 1e-9, per_min = 60;
-    if (!(infeed_m > 0 && g->table_speed_m_s > 0)) return;
-    hs_word infeed = hs_word_length(infeed_m, inch, HS_NEAREST);
-    if (hs_grind_burn_J_m3(&burn_J_m3, infeed_m, HS_K_GRINDING_WHEEL_ASSUMED, g->table_speed_m_s,
-                           NULL) == HS_OK)
+    *burn_J_m3 = NAN;
+    if (!(g->rough_infeed_m > 0)) return HS_FEEDS_GOOD;
+    if (g->table_speed_m_s > 0 &&
+        hs_grind_burn_J_m3(burn_J_m3, g->rough_infeed_m, HS_K_GRINDING_WHEEL_ASSUMED,
+                           g->table_speed_m_s, NULL) == HS_OK &&
+        *burn_J_m3 < HS_K_GRINDING_CHIP_ENERGY)
+        return HS_FEEDS_BURN;
+    if (g->rough_infeed_m > HS_K_GRINDING_ROUGH_INFEED_MOST * (1 + 1e-9)) return HS_FEEDS_MUCH;
+    return HS_FEEDS_GOOD;
+}
+
+static void care_of_burn(hs_result_grind *out, const hs_job *job, double burn_J_m3) {
+    const hs_grinding *g = &job->shop.grinding;
+    const double J_mm3 = 1e-9, per_min = 60;
+    hs_word infeed = hs_word_length(g->rough_infeed_m, job->inch_first, HS_NEAREST);
+    if (burn_J_m3 < HS_K_GRINDING_CHIP_ENERGY)
+        add(out,
+            "STOP: at %s infeed and %.3g m/min a surface burns from about %.0f J/mm3 on, and "
+            "forming the chip alone takes %.0f: every wheel burns and cracks it.",
+            infeed.text, per_min * g->table_speed_m_s, J_mm3 * burn_J_m3,
+            J_mm3 * HS_K_GRINDING_CHIP_ENERGY);
+    else
         add(out,
             "At %s infeed and %.3g m/min a wheel of %.0f mm burns the surface from about %.0f "
             "J/mm3 on, and softens it well below that: a dull or loaded wheel gets there. Dress "
             "when sparks or sound change.",
             infeed.text, per_min * g->table_speed_m_s, 1e3 * HS_K_GRINDING_WHEEL_ASSUMED,
             J_mm3 * burn_J_m3);
-    if (infeed_m > HS_K_GRINDING_ROUGH_INFEED_MOST * (1 + 1e-9))
+}
+
+static void care_of_feeds(hs_result_grind *out, const hs_job *job) {
+    const hs_grinding *g = &job->shop.grinding;
+    double burn_J_m3, rate_m2_s = hs_grind_rate_m2_s(g->rough_infeed_m, g->table_speed_m_s);
+    const double mm2 = 1e6, per_min = 60;
+    hs_feeds feeds = hs_grind_feeds(&burn_J_m3, job);
+    int flat = job->part.form == HS_PLATE || job->part.form == HS_PROFILE;
+    hs_word infeed = hs_word_length(g->rough_infeed_m, job->inch_first, HS_NEAREST);
+    if ((flat && isfinite(burn_J_m3)) || feeds == HS_FEEDS_BURN) care_of_burn(out, job, burn_J_m3);
+    if (g->rough_infeed_m > HS_K_GRINDING_ROUGH_INFEED_MOST * (1 + 1e-9))
         add(out, "Rough infeed %s is more than a hardened face bears, at most %s: burn and cracks.",
-            infeed.text, hs_word_length(HS_K_GRINDING_ROUGH_INFEED_MOST, inch, HS_DOWN).text);
-    if (rate_m2_s > HS_K_GRINDING_RATE_MOST * (1 + 1e-9))
+            infeed.text,
+            hs_word_length(HS_K_GRINDING_ROUGH_INFEED_MOST, job->inch_first, HS_DOWN).text);
+    if (flat && rate_m2_s > HS_K_GRINDING_RATE_MOST * (1 + 1e-9))
         add(out,
             "%s at %.3g m/min takes %.1f mm3/s per mm of wheel, and 1 to %.0f is usual on hardened "
             "steel: less infeed or a slower table.",
@@ -104,7 +130,6 @@ static void care_of_finish(hs_result_grind *out, const hs_job *job) {
 void hs_grind_care(hs_result_grind *out, const hs_job *job, const hs_result *result) {
     if (out->steps == 0) return;
     care_of_steel(out, job, result);
-    hs_form form = job->part.form;
-    if (form == HS_PLATE || form == HS_PROFILE) care_of_feeds(out, job);
+    care_of_feeds(out, job);
     care_of_finish(out, job);
 }

@@ -17,4 +17,13 @@ double hs_grind_release_m(const hs_job *job, const hs_result *result, size_t dim
  *  temper. Nothing where no step grinds. */
 void hs_grind_care(hs_result_grind *out, const hs_job *job, const hs_result *result);
 
+/** Does the shop's rough infeed suit a hardened face? At it a wheel burns a surface from burn_J_m3
+ * on (out; NaN where that is not known). */
+typedef enum hs_feeds {
+    HS_FEEDS_GOOD,
+    HS_FEEDS_MUCH, /* more than a hardened face bears */
+    HS_FEEDS_BURN  /* every wheel burns */
+} hs_feeds;
+hs_feeds hs_grind_feeds(double *burn_J_m3, const hs_job *job);
+
 #endif

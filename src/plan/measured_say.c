@@ -109,17 +109,25 @@ static int reads_low(const hs_measured *m, double case_m) {
     return !hs_test_fits(tests[m->hardness_scale], case_m, m->hardness_low_HV);
 }
 
-/* Files tell a band and no middle: only a band wholly below what is asked condemns. */
+/* Files tell a band and no middle: one wholly below what is asked condemns, whatever may explain
+ * it, until a spot is cleaned and tried again. */
 static hs_wheel soft_verdict(const hs_measured *m, double asked_HV, int doubtful) {
     double middle = (m->hardness_low_HV + m->hardness_high_HV) / 2;
-    double decides = m->by_files ? m->hardness_high_HV : middle;
-    return decides < asked_HV && !doubtful ? HS_WHEEL_NO : HS_WHEEL_CARE;
+    if (m->by_files) return m->hardness_high_HV < asked_HV ? HS_WHEEL_NO : HS_WHEEL_CARE;
+    return middle < asked_HV && !doubtful ? HS_WHEEL_NO : HS_WHEEL_CARE;
 }
 
 /* whole: the band lies below what is asked from end to end. */
 static void say_soft(hs_text *text, const hs_measured *m, double rim_m, int low, int whole,
                      int inch) {
-    if (rim_m >= HS_K_MEASURED_DOUBT_RIM_SHOWS)
+    if (m->by_files && whole && rim_m >= HS_K_MEASURED_DOUBT_RIM_SHOWS)
+        hs_text_add(
+            text,
+            "SOFT SKIN: every file that should skate bites. A soft rim of %s may lie over a "
+            "hard case: clean a spot that deep and try again. If it skates there, write that "
+            "band into the sheet; if it bites, no wheel makes it hard: harden again.",
+            hs_word_length(rim_m, inch, HS_UP).text);
+    else if (rim_m >= HS_K_MEASURED_DOUBT_RIM_SHOWS)
         hs_text_add(text,
                     "Reads softer than asked; a soft rim of %s may be the cause: clean a "
                     "spot that deep and try again before grinding.",
@@ -128,9 +136,11 @@ static void say_soft(hs_text *text, const hs_measured *m, double rim_m, int low,
         hs_text_add(text, "Reads softer than asked, but the case is too thin for this test and it "
                           "reads low: try HR15N, HR30N, HV or files.");
     else if (m->by_files && whole)
-        hs_text_add(text, "The files' band lies wholly below what is asked, and grinding makes no "
-                          "steel harder: try other spots, or a hardness tester; if it is so, "
-                          "harden again.");
+        hs_text_add(
+            text,
+            "SOFT SKIN: the files' band lies wholly below what is asked, and grinding makes no "
+            "steel harder: try other spots, or a hardness tester; if it is so, "
+            "harden again.");
     else if (m->by_files)
         hs_text_add(text,
                     "The files' band reaches below what is asked, and a file tells to about 2 HRC: "

@@ -10,6 +10,7 @@
 #include "plan/handbook.h"
 #include "plan/measured_input.h"
 #include "plan/plan_work.h"
+#include "plan/put_right.h"
 #include "plan/ready.h"
 #include "plan/second.h"
 #include "plan/test_piece.h"
@@ -124,6 +125,7 @@ hs_status hs_plan(hs_result *result, const hs_job *job, void *work, hs_error *er
     hs_web_find(&r->section, job);
     hs_fill_limits(r, &w->chain);
     hs_caution_collect(r, job);
+    hs_put_right(r, job);
     *result = *r;
     return HS_OK;
 }

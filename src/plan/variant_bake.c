@@ -27,34 +27,46 @@ static const hs_step *last_temper(const hs_job *job) {
     return NULL;
 }
 
-/* Bakes after the quench that are hotter than a surface-hardened part bears, cooled to what it
- * does, and long enough for that. How many; the last one's plan. */
-static int cool_bakes(hs_variant *v, hs_bake_plan *plan) {
-    const hs_step *temper = last_temper(&v->job);
+size_t hs_bake_too_hot(double *bears_K, double *hold_s, const hs_step **temper, const hs_job *job) {
+    hs_bake_plan plan;
+    size_t hottest = job->steps;
+    *temper = last_temper(job);
+    if (!*temper ||
+        hs_bake(&plan, NAN, 1, (*temper)->temp_K.value, (*temper)->hold_s.value, NULL) != HS_OK)
+        return job->steps;
+    *bears_K = hs_word_whole_degree_K(plan.temp_K, job->inch_first);
+    *hold_s = plan.hold_s;
+    for (size_t i = after_quench(job); i < job->steps; i++) {
+        const hs_step *step = &job->step[i];
+        if (step->kind != HS_BAKE || step->temp_K.value <= *bears_K + hair_K) continue;
+        if (hottest == job->steps || step->temp_K.value > job->step[hottest].temp_K.value)
+            hottest = i;
+    }
+    return hottest;
+}
+
+/* Every such bake as hot as is borne, and long enough for that; how many. */
+static int cool_bakes(hs_variant *v, double *bears_K, double *hold_s) {
+    const hs_step *temper;
     int cooled = 0;
-    if (!temper || hs_bake(plan, NAN, 1, temper->temp_K.value, temper->hold_s.value, NULL) != HS_OK)
-        return 0;
-    plan->temp_K = hs_word_whole_degree_K(plan->temp_K, v->job.inch_first);
-    for (size_t i = after_quench(&v->job); i < v->job.steps; i++) {
-        hs_step *step = &v->step[i];
-        if (step->kind != HS_BAKE || step->temp_K.value <= plan->temp_K + hair_K) continue;
-        step->temp_K = just(plan->temp_K);
-        step->hold_s = just(fmax(step->hold_s.value, plan->hold_s));
+    for (size_t i; (i = hs_bake_too_hot(bears_K, hold_s, &temper, &v->job)) < v->job.steps;) {
+        v->step[i].temp_K = just(*bears_K);
+        v->step[i].hold_s = just(fmax(v->step[i].hold_s.value, *hold_s));
         cooled++;
     }
     return cooled;
 }
 
 int hs_variant_cooler_bake(hs_variant *v, int size) {
-    hs_bake_plan plan;
+    double bears_K, hold_s;
     (void)size;
-    if (cool_bakes(v, &plan) == 0) return 0;
+    if (cool_bakes(v, &bears_K, &hold_s) == 0) return 0;
     snprintf(v->what, sizeof v->what, "bake cooler: %s",
-             hs_word_temp(plan.temp_K, v->job.inch_first).text);
+             hs_word_temp(bears_K, v->job.inch_first).text);
     snprintf(v->text, sizeof v->text,
              "no hotter than the temper before it allows, %.0f h at least; a bake is no guarantee "
              "against hydrogen",
-             plan.hold_s / 3600);
+             hold_s / 3600);
     return 1;
 }
 
@@ -87,7 +99,7 @@ int hs_variant_cooler_temper(hs_variant *v, int size) {
     const double low_K = HS_K_CAUTION_LIMITS_TEMPER_LOW, high_K = HS_K_CAUTION_LIMITS_TEMPER_HIGH;
     const double temp_K =
         hs_word_whole_degree_K(high_K - 0.5 * size * (high_K - low_K) + 0.5, v->job.inch_first);
-    hs_bake_plan plan;
+    double bears_K, hold_s;
     int cooled = 0;
     for (size_t i = after_quench(&v->job); i < v->job.steps; i++) {
         if (v->step[i].kind != HS_TEMPER || v->step[i].temp_K.value <= high_K + 1) continue;
@@ -95,9 +107,9 @@ int hs_variant_cooler_temper(hs_variant *v, int size) {
         cooled = 1;
     }
     if (!cooled) return 0;
-    int baked = cool_bakes(v, &plan) > 0;
+    int baked = cool_bakes(v, &bears_K, &hold_s) > 0;
     hs_word to = hs_word_temp(temp_K, v->job.inch_first), bake = {""};
-    if (baked) bake = hs_word_temp(plan.temp_K, v->job.inch_first);
+    if (baked) bake = hs_word_temp(bears_K, v->job.inch_first);
     snprintf(v->what, sizeof v->what, "temper cooler: %.20s%s%.20s", to.text,
              baked ? ", bake at " : "", bake.text);
     snprintf(v->text, sizeof v->text,

@@ -4,6 +4,12 @@
 
 #include "plan/variant.h"
 
+/** The hottest bake after the last quench that is hotter than a surface-hardened part bears after
+ *  its last temper; the number of steps where none is. What it bears: the bake's temperature, a
+ *  whole degree of the sheet's unit, and its least time (out).
+ *    temper   out   that temper; NULL where there is none */
+size_t hs_bake_too_hot(double *bears_K, double *hold_s, const hs_step **temper, const hs_job *job);
+
 /** Each an hs_variant_change.
  *    cooler_bake    a bake hotter than hs_bake allows after its temper, at what it allows
  *    no_acid        acid or the negative lead, with the bake right after it: a brush, and no bake

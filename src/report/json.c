@@ -42,6 +42,7 @@ static void put_all(hs_json *json, cJSON *root, const hs_job *job, const hs_resu
     hs_json_confidence(json, root, result);
     hs_json_measured(json, root, job, result);
     hs_json_fire(json, root, result);
+    hs_json_put_right(json, root, result);
     hs_json_cautions(json, root, result);
 }
 

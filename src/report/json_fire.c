@@ -47,6 +47,15 @@ void hs_json_fire(hs_json *json, cJSON *to, const hs_result *result) {
     hs_json_number(json, oil, "rise_K", o->rise_K);
 }
 
+void hs_json_put_right(hs_json *json, cJSON *to, const hs_result *result) {
+    cJSON *list = hs_json_list(json, to, "put_right");
+    for (size_t i = 0; i < result->rights; i++) {
+        cJSON *item = hs_json_item(json, list);
+        hs_json_text(json, item, "level", result->right[i].stop ? "stop" : "care");
+        hs_json_text(json, item, "text", result->right[i].text);
+    }
+}
+
 void hs_json_cautions(hs_json *json, cJSON *to, const hs_result *result) {
     static const char *const moments[] = {"anything else", "step", "test piece", "grinding"};
     cJSON *list = hs_json_list(json, to, "cautions");

@@ -22,6 +22,7 @@ void hs_json_test_piece(hs_json *json, cJSON *to, const hs_result *result);
 void hs_json_confidence(hs_json *json, cJSON *to, const hs_result *result);
 void hs_json_measured(hs_json *json, cJSON *to, const hs_job *job, const hs_result *result);
 void hs_json_fire(hs_json *json, cJSON *to, const hs_result *result);
+void hs_json_put_right(hs_json *json, cJSON *to, const hs_result *result);
 void hs_json_cautions(hs_json *json, cJSON *to, const hs_result *result);
 
 /** Terms of a sum under "because", inputs and their shares of a doubt, remedies under "remedies".

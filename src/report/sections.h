@@ -47,6 +47,9 @@ void hs_text_remedy_list(hs_page *page, const hs_remedy *remedy, size_t n, size_
 double hs_text_carried(const hs_job *job, size_t dimension);
 hs_words hs_text_side(const hs_job *job, size_t dimension);
 
+/** Is a face of the dimension ground? */
+int hs_text_is_ground(const hs_job *job, size_t dimension);
+
 /** A verdict in words: "GO", "TIGHT", "STOP", "none". */
 const char *hs_text_verdict(hs_verdict verdict);
 

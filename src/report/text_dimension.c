@@ -10,7 +10,7 @@ static int has_size(const hs_result_dimension *d) {
 }
 
 /* A dimension with no ground face keeps the size of the fire: no stock, no window, no limit. */
-static int is_ground(const hs_job *job, size_t i) {
+int hs_text_is_ground(const hs_job *job, size_t i) {
     const size_t *face = job->dimension[i].face;
     return job->face[face[0]].finish == HS_GROUND || job->face[face[1]].finish == HS_GROUND;
 }
@@ -69,7 +69,7 @@ static void rough_line(hs_page *page, size_t i) {
         return;
     }
     hs_words aim = hs_page_size(page, d->rough_aim_m, d->rough_aim_in, HS_NEAREST);
-    if (!is_ground(job, i)) {
+    if (!hs_text_is_ground(job, i)) {
         hs_page_say(page, 2, "%-12s %s, as hardened, not ground  %s", name, aim.text,
                     hs_text_verdict(d->verdict));
         return;
@@ -141,7 +141,7 @@ static void shape_line(hs_page *page, size_t i) {
     const hs_job *job = page->job;
     const hs_result_dimension *d = &page->result->dimension[i];
     const hs_dimension *dimension = &job->dimension[i];
-    if (d->verdict == HS_NONE || !is_ground(job, i)) return;
+    if (d->verdict == HS_NONE || !hs_text_is_ground(job, i)) return;
     const char *word;
     double k = bench_reading(&word, job, dimension, 1);
     hs_words limit = hs_page_length(page, k * d->shape_limit_m, HS_DOWN);
@@ -171,8 +171,15 @@ static void shape_line(hs_page *page, size_t i) {
     if (has_size(d)) bench_sum(page, i, k);
 }
 
+static int any_ground(const hs_page *page) {
+    int any = 0;
+    for (size_t i = 0; i < page->job->dimensions; i++)
+        any |= page->result->dimension[i].verdict != HS_NONE && hs_text_is_ground(page->job, i);
+    return any;
+}
+
 void hs_text_shape(hs_page *page) {
-    if (page->result->grind == HS_NONE) return;
+    if (!any_ground(page)) return;
     hs_page_heading(page, "SHAPE LIMIT of the hardened part, to be still ground: measure, compare");
     for (size_t i = 0; i < page->job->dimensions; i++)
         shape_line(page, i);
@@ -229,7 +236,10 @@ static void draw_window(hs_page *page, size_t i) {
             hs_page_say(page, 6, "%s", d->pulled.refused);
             return;
         }
-        if (d->may_m < d->need_m)
+        if (!hs_text_is_ground(page->job, i))
+            hs_page_say(page, 6,
+                        "what the fire does to it scatters more than its tolerance is wide");
+        else if (d->may_m < d->need_m)
             hs_page_say(page, 6, "may %s %s < need %s %s", may.text, side.text, need.text,
                         side.text);
         else
@@ -242,7 +252,7 @@ static void draw_window(hs_page *page, size_t i) {
     hs_words low = hs_page_size(page, d->rough_low_m, d->rough_low_in, HS_UP);
     hs_words high = hs_page_size(page, d->rough_high_m, d->rough_high_in, HS_DOWN);
     hs_page_say(page, 2, "%s: rough size from %s to %s", dimension->name, low.text, high.text);
-    if (!is_ground(page->job, i)) {
+    if (!hs_text_is_ground(page->job, i)) {
         hs_page_say(page, 6, "%s", d->note);
         return;
     }
@@ -309,11 +319,11 @@ static void need_terms(hs_page *page, const hs_result_dimension *d, double all) 
 }
 
 void hs_text_need(hs_page *page) {
-    if (page->result->grind == HS_NONE) return;
+    if (!any_ground(page)) return;
     hs_page_heading(page, "WHAT NEED IS MADE OF (scale comes off the stock, not off the case)");
     for (size_t i = 0; i < page->job->dimensions; i++) {
         const hs_result_dimension *d = &page->result->dimension[i];
-        if (d->verdict == HS_NONE || !is_ground(page->job, i)) continue;
+        if (d->verdict == HS_NONE || !hs_text_is_ground(page->job, i)) continue;
         double all = hs_text_carried(page->job, i);
         hs_words need = hs_page_length(page, all * d->need_m, HS_UP);
         hs_page_say(page, 2, "%s: need %s %s =", page->job->dimension[i].name, need.text,

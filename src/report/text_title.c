@@ -70,13 +70,44 @@ static int shut_side(const hs_result_dimension *d) {
 static void stop_side(hs_page *page, size_t i, int k) {
     const hs_result_side *s = &page->result->dimension[i].side[k];
     const hs_dimension *d = &page->job->dimension[i];
+    hs_words may = hs_page_short(page, s->may_m, HS_DOWN);
     hs_page_say(
         page, 2,
-        "STOP %s: face %s needs %s to clean up and its case allows only %s: %s too little; "
-        "what %s has to spare does not help it.",
+        "STOP %s: face %s needs %s to clean up and its case allows %s%s: %s too little; what %s "
+        "has to spare does not help it.",
         d->name, page->job->face[d->face[k]].name, hs_page_short(page, s->need_m, HS_UP).text,
-        hs_page_short(page, s->may_m, HS_DOWN).text,
+        s->may_m > 0 ? "only " : "none", s->may_m > 0 ? may.text : "",
         hs_page_short(page, s->need_m - s->may_m, HS_UP).text, page->job->face[d->face[!k]].name);
+}
+
+/* Nothing is ground: the fire alone decides the size. */
+static void stop_unground(hs_page *page, size_t i) {
+    const hs_result_dimension *d = &page->result->dimension[i];
+    double wide_m = d->finish_high_m - d->finish_low_m;
+    double scatter_m = wide_m + 2 * (d->need_m - d->may_m);
+    double asked_m = scatter_m + 2 * page->job->shop.rough_tolerance_m;
+    hs_page_say(
+        page, 2,
+        "STOP %s: not ground, it keeps what the fire leaves, and that scatters over %s; "
+        "its tolerance is only %s wide. Grind it, or ask for a tolerance of %s or more: that "
+        "scatter, and the shop's rough tolerance.",
+        page->job->dimension[i].name, hs_page_short(page, scatter_m, HS_UP).text,
+        hs_page_short(page, wide_m, HS_NEAREST).text, hs_page_short(page, asked_m, HS_UP).text);
+}
+
+/* A face whose case is shallower at a corner or mask is shut there, not on its flat. */
+static void stop_corner(hs_page *page, size_t i) {
+    const hs_dimension *d = &page->job->dimension[i];
+    for (int k = 0; k < 2; k++) {
+        const hs_result_edge *e = &page->result->face[d->face[k]].edge;
+        if ((k == 1 && d->face[1] == d->face[0]) || !e->present || !(e->share < 1)) continue;
+        hs_page_say(page, 4,
+                    e->masked ? "the worst spot of %s is at corner %zu, beside the mask: its case "
+                                "is %.0f %% of the flat's there"
+                              : "the worst spot of %s is at inner corner %zu: less carbon comes in "
+                                "there, and its case is %.0f %% of the flat's",
+                    page->job->face[d->face[k]].name, e->corner, 100 * e->share);
+    }
 }
 
 static void stop_why(hs_page *page, size_t i) {
@@ -87,7 +118,9 @@ static void stop_why(hs_page *page, size_t i) {
     hs_words may = hs_page_short(page, all * d->may_m, HS_DOWN);
     hs_words apart = hs_page_short(page, all * (d->need_m - d->may_m), HS_UP);
     hs_words side = hs_text_side(page->job, i);
-    if (d->pulled.refused[0])
+    if (!hs_text_is_ground(page->job, i))
+        stop_unground(page, i);
+    else if (d->pulled.refused[0])
         hs_page_say(page, 2, "STOP %s: it must not be ground as the sheet holds it.", name);
     else if (!(d->may_m > 0))
         hs_page_say(page, 2, "STOP %s: the case allows no grinding at all; clean-up needs %s %s.",
@@ -108,6 +141,7 @@ static void stop_why(hs_page *page, size_t i) {
 static void stop_dimension(hs_page *page, size_t i) {
     const hs_result_dimension *d = &page->result->dimension[i];
     stop_why(page, i);
+    stop_corner(page, i);
     if (d->note[0]) hs_page_say(page, 4, "%s", d->note);
     if (d->remedies > 0) {
         hs_page_say(page, 4, "%s (%zu changes of this job were computed; these held):",
@@ -148,8 +182,24 @@ static void tight_line(hs_page *page) {
                 hs_page_chance(c->reached, c->at_least).text, hs_page_chance(c->level, 0).text);
 }
 
+static int stop_right(const hs_page *page) {
+    for (size_t i = 0; i < page->result->rights; i++)
+        if (page->result->right[i].stop) return 1;
+    return 0;
+}
+
+/* A window that is shut stops the part for this route; what is put right in the shop does not. */
+static int shut(const hs_page *page) {
+    for (size_t i = 0; i < page->job->dimensions; i++)
+        if (page->result->dimension[i].verdict == HS_STOP) return 1;
+    return 0;
+}
+
 static void stop_line(hs_page *page) {
-    if (page->result->untempered)
+    if (!shut(page) && stop_right(page) && !page->result->untempered)
+        hs_page_say(page, 0,
+                    "GRIND: STOP until this is put right. The rough sizes below hold after that.");
+    else if (page->result->untempered)
         hs_page_say(page, 0,
                     "GRIND: STOP. Not tempered after the last quench: an untempered case cracks "
                     "under the wheel. Put a temper into the route.");
@@ -160,7 +210,8 @@ static void stop_line(hs_page *page) {
 static void verdict_line(hs_page *page) {
     switch (page->result->grind) {
     case HS_GO:
-        hs_page_say(page, 0, "GRIND: GO. The shop's rough tolerance fits inside every window.");
+        hs_page_say(page, 0, "GRIND: GO%s. The shop's rough tolerance fits inside every window.",
+                    page->result->rights > 0 ? ", once this is put right" : "");
         break;
     case HS_TIGHT:
         tight_line(page);
@@ -171,6 +222,16 @@ static void verdict_line(hs_page *page) {
     case HS_NONE:
         hs_page_say(page, 0, "GRIND: nothing to decide, no dimension is ground.");
         break;
+    }
+}
+
+/* What holds whatever the windows say; of a part that is hard already, what concerns the wheel. */
+static void right_lines(hs_page *page) {
+    int bench = hs_text_at_bench(page);
+    for (size_t i = 0; i < page->result->rights; i++) {
+        const hs_result_right *r = &page->result->right[i];
+        if (!bench || r->wheel)
+            hs_page_say(page, 0, "%s %s", r->stop ? "STOP:" : "PUT RIGHT:", r->text);
     }
 }
 
@@ -194,6 +255,9 @@ static void bench_line(hs_page *page) {
                     "NOT DECIDED: no size was measured of a ground dimension. The plan before "
                     "the fire was: %s.",
                     hs_text_verdict(r->grind));
+    else if (stop_right(page))
+        hs_page_say(page, 0,
+                    "DO NOT GRIND until this is put right. Then read below what was measured.");
     else
         hs_page_say(page, 0, "%s, by what was measured. The plan before the fire was: %s.",
                     hs_text_wheel(r->measured.verdict), hs_text_verdict(r->grind));
@@ -219,6 +283,7 @@ void hs_text_title(hs_page *page) {
         bench_line(page);
     else
         verdict_line(page);
+    right_lines(page);
     descale_line(page);
     danger_line(page);
     if (hs_text_at_bench(page)) return;

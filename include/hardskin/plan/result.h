@@ -305,9 +305,20 @@ typedef struct hs_result_step {
     char text[120];
 } hs_result_step;
 
+/** What must be put right in sheet or shop, whatever the windows say; told under the verdict. */
+typedef struct hs_result_right {
+    int stop;  /* nothing is done before; else the answer holds once it is put right */
+    int wheel; /* it concerns the wheel: also what is already hardened */
+    char text[280];
+} hs_result_right;
+
+enum { HS_MAX_RIGHTS = 8 };
+
 typedef struct hs_result {
     hs_verdict grind;
     int untempered; /* the route leaves the hard case so: grind is stop, whatever the windows */
+    size_t rights;
+    hs_result_right right[HS_MAX_RIGHTS]; /* one that is stop makes grind stop */
     size_t changes_tried; /* changed jobs run for the remedies; 0: none were sought */
     hs_clean descale_verdict;
     hs_wheel measured_verdict;

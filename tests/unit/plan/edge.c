@@ -189,7 +189,25 @@ static void edge__chain__judges_the_face_beside_a_mask_and_no_plate(void) {
     CHECK(trial.case_m == trial.flat_m && trial.steep == 1);
 }
 
-HS_TEST_MAIN("plan edge", TEST(edge__inner_corner__lowers_its_two_faces_only),
+/* exact: a face that ends where the corner takes a twentieth is judged as the flat less that */
+static void edge__relieved_corner__is_the_flat_but_for_a_twentieth(void) {
+    static drawn d;
+    draw(&d, WAY, 6, 0, 0);
+    for (size_t edge = 1; edge <= 6; edge++) {
+        d.face[edge - 1].relieved = 1;
+        hs_face_edge e = found(&d, edge, 1.5);
+        NEAR(hs_face_edge_share(&e, 0.3), edge == 3 || edge == 4 ? 0.95 : 1, 1e-12);
+        CHECK(hs_face_edge_steep(&e, 0.3) == 1);
+        d.face[edge - 1].relieved = 0;
+    }
+    d.face[2].relieved = 1; /* a mask beyond the corner is not relieved by a groove */
+    d.face[3].finish = HS_SOFT;
+    hs_face_edge e = found(&d, 3, 1.5);
+    CHECK(e.masked && hs_face_edge_share(&e, 0.3) < 0.9);
+}
+
+HS_TEST_MAIN("plan edge", TEST(edge__relieved_corner__is_the_flat_but_for_a_twentieth),
+             TEST(edge__inner_corner__lowers_its_two_faces_only),
              TEST(edge__outline_mirrored_or_turned__has_the_same_edges),
              TEST(edge__ends_swapped__count_alike),
              TEST(edge__floor_of_a_narrow_slot__counts_as_one_edge),

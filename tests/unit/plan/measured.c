@@ -344,7 +344,10 @@ static void measured__files_straddle_what_is_asked__care_not_no(void) {
     b.job.measured.hardness_low_HV = 513; /* 50 .. 55 HRC */
     b.job.measured.hardness_high_HV = 595;
     CHECK(judge(&b)->verdict == HS_WHEEL_NO);
-    CHECK(!strncmp(b.out.dimension[0].note, "The files' band lies wholly below", 33));
+    CHECK(!strncmp(b.out.dimension[0].note, "SOFT SKIN: the files' band lies wholly below", 44));
+    b.in.face[0].soft_rim_m = 0.05e-3; /* it may explain it: not before that was looked at */
+    CHECK(judge(&b)->verdict == HS_WHEEL_NO && b.out.verdict == HS_WHEEL_NO);
+    CHECK(strstr(b.out.dimension[0].note, "0.050 mm") != NULL);
 }
 
 static void measured__C_reading_on_a_thin_case__condemns_nothing(void) {

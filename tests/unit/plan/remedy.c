@@ -221,7 +221,68 @@ static void mask__only_a_face_that_asks_nothing__is_masked(void) {
     CHECK(v.face[1].finish == HS_SOFT && v.face[0].finish == HS_GROUND);
 }
 
-HS_TEST_MAIN("plan remedy", TEST(variant__wrap__takes_every_open_reheat),
+/* independent: the whole plan run again with the bake named gives the verdict offered */
+static void remedy__hot_bake__is_offered_cooler(void) {
+    static test_job t;
+    static hs_result r;
+    test_job_plate(&t, "16MnCr5");
+    t.step[5].by = HS_BY_ACID;
+    t.step[6] = (hs_step){.kind = HS_BAKE,
+                          .pointer = "",
+                          .temp_K = {523.15, 523.15, 523.15},
+                          .hold_s = {28800, 28800, 28800}};
+    t.job.steps = 7;
+    CHECK(plan(&r, &t) == HS_OK && r.dimension[0].verdict == HS_STOP);
+    const hs_remedy *bake = find(&r.dimension[0], "bake cooler: 140 C");
+    const hs_remedy *brush = find(&r.dimension[0], "descale by brush");
+    CHECK(bake && bake->verdict < HS_STOP && brush && brush->verdict < HS_STOP);
+    hs_verdict offered = bake ? bake->verdict : HS_NONE;
+    t.step[6].temp_K = (hs_span){413.15, 413.15, 413.15};
+    CHECK(plan(&r, &t) == HS_OK && r.dimension[0].verdict == offered);
+}
+
+static const hs_change *change_named(hs_variant *v, const test_job *t, const char *word) {
+    size_t n;
+    const hs_change *changes = hs_changes(&n);
+    for (size_t i = 0; i < n; i++)
+        for (int size = 0; size < changes[i].sizes; size++) {
+            hs_variant_start(v, &t->job);
+            if (changes[i].change(v, size) && strstr(v->what, word)) return &changes[i];
+        }
+    return NULL;
+}
+
+/* own contract: what the sheet has already is no remedy; still water is moved, not called stronger
+ */
+static void remedy__quench__is_another_than_the_sheets(void) {
+    static test_job t;
+    static hs_variant v;
+    const hs_table *media = hs_table_get(HS_TABLE_QUENCH);
+    test_job_plate(&t, "C15E");
+    t.step[3].medium_row = (size_t)hs_table_row(media, 0, "still water");
+    CHECK(change_named(&v, &t, "quench: water") == NULL);
+    CHECK(change_named(&v, &t, "move the part in the water") != NULL);
+    t.step[3].medium_row = (size_t)hs_table_row(media, 0, "water");
+    CHECK(change_named(&v, &t, "water") == NULL);
+    const hs_change *stronger = change_named(&v, &t, "stronger quench: brine");
+    CHECK(stronger && stronger->soft);
+}
+
+/* own contract: a part that is hard through gets no stronger quench */
+static void remedy__hard_through__no_stronger_quench(void) {
+    static test_job t;
+    static hs_result r;
+    test_job_plate(&t, "18CrNiMo7-6");
+    soak(&t, 4);
+    CHECK(plan(&r, &t) == HS_OK && r.dimension[0].verdict == HS_STOP);
+    CHECK(r.hard.margin_low >= 1 && r.hard.core_hardens);
+    CHECK(r.dimension[0].remedies > 0 && find(&r.dimension[0], "stronger quench") == NULL);
+}
+
+HS_TEST_MAIN("plan remedy", TEST(remedy__hot_bake__is_offered_cooler),
+             TEST(remedy__quench__is_another_than_the_sheets),
+             TEST(remedy__hard_through__no_stronger_quench),
+             TEST(variant__wrap__takes_every_open_reheat),
              TEST(remedy__longer_soak__is_the_shortest_half_hour_that_opens),
              TEST(soak__longer__is_never_worse_until_the_case_goes_through),
              TEST(remedy__no_soak_long_enough__is_said),
