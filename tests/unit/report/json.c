@@ -39,16 +39,16 @@ static void has_all(const cJSON *object, const char *const *keys, size_t n) {
 /* own contract: design, the result */
 static void json__every_kind_of_result__has_all_top_keys(void) {
     static const char *const keys[] = {
-        "hardskin", "tables",     "sheet",      "job",        "verdict", "read",    "case",
-        "scale",    "distortion", "section",    "dimensions", "faces",   "blank",   "grind",
-        "descale",  "test_piece", "confidence", "measured",   "fire",    "cautions"};
+        "hardskin", "tables",     "sheet",      "job",        "verdict", "read",      "case",
+        "scale",    "distortion", "section",    "dimensions", "faces",   "blank",     "grind",
+        "descale",  "test_piece", "confidence", "measured",   "fire",    "put_right", "cautions"};
     static void (*const make[])(made *) = {made_plate, made_stop, made_measured};
     for (size_t i = 0; i < 3; i++) {
         made m;
         make[i](&m);
         cJSON *root = write_json(&m);
         has_all(root, keys, sizeof keys / sizeof *keys);
-        CHECK(cJSON_GetArraySize(root) == 20);
+        CHECK(cJSON_GetArraySize(root) == 21);
         cJSON_Delete(root);
     }
 }
