@@ -44,13 +44,14 @@ static hs_status ask_of(const hs_job *job, size_t i, double total_m, hs_error *e
                            is.text, inside ? "larger" : "smaller", end.text),
                    err);
     int sides = cased_sides(job, d);
-    if (sides == 0 || !(total_m > 0) || stock_m / sides <= total_m) return HS_OK;
+    double left_m = total_m - m->ground_m;
+    if (sides == 0 || !(total_m > 0) || stock_m / sides <= left_m) return HS_OK;
     return ask(m,
                hs_fail(err, HS_E_DISAGREE, help,
                        "%s was measured as %s: %s a side to come off, and the whole case is only "
                        "%s deep",
                        d->name, is.text, hs_word_length(stock_m / sides, inch, HS_NEAREST).text,
-                       hs_word_length(total_m, inch, HS_NEAREST).text),
+                       hs_word_length(left_m, inch, HS_NEAREST).text),
                err);
 }
 

@@ -39,12 +39,33 @@ static void measured_face(hs_measured_face *out, const hs_chain *chain, size_t f
     out->hard_to_low_m = out->hard_to_m - low_m;
 }
 
+/* What is ground off is gone: the case counts from the surface as it is. */
+static void take_off(hs_measured_face *face, double ground_m) {
+    face->case_m -= ground_m;
+    face->case_low_m -= ground_m;
+    face->hard_to_m -= ground_m;
+    face->hard_to_low_m -= ground_m;
+    if (face->free_m > 0) face->free_m = fmax(face->free_m - ground_m, HS_BENCH_NOISE_M);
+}
+
+static double ground_of(const hs_job *job, size_t face) {
+    double most_m = 0;
+    for (size_t i = 0; i < job->dimensions; i++) {
+        const hs_dimension *d = &job->dimension[i];
+        if (d->face[0] == face || d->face[1] == face)
+            most_m = fmax(most_m, job->measured.dimension[i].ground_m);
+    }
+    return job->face[face].finish == HS_GROUND ? most_m : 0;
+}
+
 void hs_measured_input_make(hs_measured_input *in, const hs_chain *chain,
                             const hs_window_found *found, const hs_result *r) {
     const hs_job *job = chain->job;
     *in = (hs_measured_input){.case_read = chain->reading.present};
-    for (size_t i = 0; i < job->faces; i++)
+    for (size_t i = 0; i < job->faces; i++) {
         measured_face(&in->face[i], chain, i, r);
+        take_off(&in->face[i], ground_of(job, i));
+    }
     for (size_t i = 0; i < job->dimensions; i++) {
         in->split_m[i] = fmax(found[i].bad[0].split_m, found[i].bad[1].split_m);
         in->shape_m[i] = found[i].shape_typical_m;

@@ -85,13 +85,17 @@ static void set_all(hs_second *out, const hs_chain *then, const hs_chain *chain,
     }
 }
 
-/* Of the first time: less the scale, and where it was read as deep as that. What made it less deep
- * than computed is taken to be there the second time as well, what made it deeper not. */
+/* Of the first time: less the scale and what is ground off already, and where it was read as deep
+ * as that. What made it less deep than computed is taken to be there the second time as well, what
+ * made it deeper not. */
 static hs_route_left left_of(const hs_chain *chain) {
     const hs_reading *reading = &chain->reading;
+    double ground_m = 0;
+    for (size_t i = 0; i < chain->job->dimensions; i++)
+        ground_m = fmax(ground_m, chain->job->measured.dimension[i].ground_m);
     int read = reading->present && reading->factor > 0;
     return (hs_route_left){.heats = chain->route.heats,
-                           .cut_m = hs_chain_draw(chain, middle).lost_m,
+                           .cut_m = hs_chain_draw(chain, middle).lost_m + ground_m,
                            .stretch = read ? reading->factor : 1,
                            .speed = read ? fmin(1, reading->factor) : 1,
                            .known = read};

@@ -35,6 +35,9 @@ static void as_read(hs_page *page, size_t i) {
     if (m->size_given)
         hs_text_add(&text, "%s %s", hs_page_length(page, m->size_m, HS_NEAREST).text,
                     m->how == HS_OVER_THE_BOW ? "over the bow, on the plate" : "by micrometer");
+    if (m->ground_m > 0)
+        hs_text_add(&text, ", up to %s a side ground off already",
+                    hs_page_short(page, m->ground_m, HS_NEAREST).text);
     if (m->size_given && m->shape_given) hs_text_add(&text, "; ");
     if (m->shape_given) add_shape_read(&text, page, i);
     if (line[0]) hs_page_say(page, 4, "measured: %s", line);
@@ -128,6 +131,12 @@ int hs_text_at_bench(const hs_page *page) {
     return 0;
 }
 
+static int any_ground_off(const hs_job *job) {
+    for (size_t i = 0; i < job->dimensions; i++)
+        if (job->measured.dimension[i].ground_m > 0) return 1;
+    return 0;
+}
+
 void hs_text_measured(hs_page *page) {
     const hs_result *r = page->result;
     if (!hs_text_at_bench(page)) return;
@@ -141,7 +150,8 @@ void hs_text_measured(hs_page *page) {
     hardness_line(page);
     if (!r->hard.reading.plan) hs_text_reading(page);
     if (isfinite(r->measured.case_m))
-        hs_page_say(page, 2, "case from the hardened surface %s, low side %s",
+        hs_page_say(page, 2, "case from the %s %s, low side %s",
+                    any_ground_off(page->job) ? "surface as it is ground now" : "hardened surface",
                     hs_page_length(page, r->measured.case_m, HS_DOWN).text,
                     hs_page_length(page, r->measured.case_low_m, HS_DOWN).text);
 }

@@ -7,7 +7,7 @@
 #include <string.h>
 
 static const char *const keys[] = {"size", "shape", "case", "hardness"};
-static const char *const size_keys[] = {"is", "how", "checked"};
+static const char *const size_keys[] = {"is", "how", "checked", "ground_off"};
 static const char *const hows[] = {"micrometer", "over the bow"};
 static const char *const flat_keys[] = {"bow", "over", "crown", "corner_lift"};
 static const char *const bar_keys[] = {"run_out"};
@@ -44,6 +44,8 @@ static void read_size(hs_draft *d, const hs_node *node, hs_measured_dimension *m
     hs_reader_word(r, hs_node_find(node, "how"), HS_WORDS(hows), &how);
     m->how = (hs_size_how)how;
     hs_reader_flag(r, hs_node_find(node, "checked"), &m->size_checked);
+    const hs_node *ground = hs_node_find(node, "ground_off");
+    if (ground) hs_amount_positive(r, ground, HS_LENGTH, &m->ground_m);
     m->pointer = hs_reader_pointer(r, m->size_given ? hs_node_find(node, "is") : node);
 }
 

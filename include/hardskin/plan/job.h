@@ -208,6 +208,7 @@ typedef struct hs_measured_dimension {
     double size_m;
     hs_size_how how;
     int size_checked;                    /* measured again and so: not asked back */
+    double ground_m;                     /* most that has come off a side since the hardening */
     double bow_m, over_m, corner_lift_m; /* plate, profile */
     double run_out_m;                    /* bar: total indicator reading */
     double ovality_m;                    /* ring: largest - smallest diameter */

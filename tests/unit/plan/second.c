@@ -2,6 +2,7 @@
  * chain of the same two fires written as one route. */
 #include "plan/second.h"
 #include "job.h"
+#include "plan/measured_input.h"
 #include "plan/reading_make.h"
 #include "plan/variant.h"
 #include "support/check.h"
@@ -137,6 +138,35 @@ static void second__longer__deeper_and_the_size_moves_by_its_own_sum(void) {
     free(r);
 }
 
+/* What is ground off is gone with its carbon; the new soak makes a part of it good. */
+static void second__ground_off_already__starts_from_what_is_left(void) {
+    test_job_plate(&t, "16MnCr5");
+    run_t *r = start();
+    measure(r, 0.8e-3, 20.6e-3);
+    CHECK(make(r, 4 * 3600) == HS_OK);
+    double whole_m = r->second.face[0].case_m;
+    t.job.measured.dimension[0].ground_m = 0.1e-3;
+    CHECK(make(r, 4 * 3600) == HS_OK);
+    double short_m = whole_m - r->second.face[0].case_m;
+    CHECK(make(r, 16 * 3600) == HS_OK);
+    double later_m = r->second.face[0].case_m;
+    t.job.measured.dimension[0].ground_m = 0;
+    CHECK(make(r, 16 * 3600) == HS_OK);
+    CHECK(short_m > 0.02e-3 && short_m < 0.1e-3);
+    CHECK(r->second.face[0].case_m - later_m < short_m); /* ever less of it is missing */
+    /* exact: at the bench all of it is missing */
+    static hs_window_found found[HS_MAX_DIMENSIONS];
+    static hs_result result;
+    hs_measured_input now, then;
+    hs_measured_input_make(&now, &r->chain, found, &result);
+    t.job.measured.dimension[0].ground_m = 0.1e-3;
+    hs_measured_input_make(&then, &r->chain, found, &result);
+    NEAR(now.face[0].case_m - then.face[0].case_m, 0.1e-3, 1e-12);
+    NEAR(now.face[1].hard_to_low_m - then.face[1].hard_to_low_m, 0.1e-3, 1e-12);
+    NEAR(now.face[0].clean_up_m, then.face[0].clean_up_m, 0);
+    free(r);
+}
+
 static void find(run_t *r) {
     hs_second_find(&r->second, &r->in, &r->chain, &r->draws, &r->work, &r->scratch, &r->decide);
 }
@@ -190,5 +220,6 @@ static void second__not_asked_or_no_use__not_there(void) {
 HS_TEST_MAIN("plan_second", TEST(second__nothing_taken_off__is_the_long_route),
              TEST(second__a_slow_fire__stays_as_slow),
              TEST(second__longer__deeper_and_the_size_moves_by_its_own_sum),
+             TEST(second__ground_off_already__starts_from_what_is_left),
              TEST(second__found__is_the_shortest_that_does),
              TEST(second__not_asked_or_no_use__not_there))
