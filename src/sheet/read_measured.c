@@ -78,8 +78,9 @@ static hs_words keys_of_form(hs_form form) {
 static const char *shape_form(hs_form form) {
     static const char *const forms[] = {
         [HS_PLATE] = "\"bow\": \"0.18 mm\", the gap under a straightedge or the rise on the plate",
-        [HS_BAR] = "\"run_out\": the whole swing of the indicator in a turn between centres (TIR), "
-                   "which is twice the bow at mid-length",
+        [HS_BAR] =
+            ("\"run_out\": the whole swing of the indicator in a turn between centres (TIR), "
+             "which is twice the bow at mid-length"),
         [HS_RING] = "\"ovality\": \"0.05 mm\", largest less smallest diameter",
         [HS_PROFILE] = "\"bow\": \"0.18 mm\", the gap under a straightedge"};
     return forms[form];
