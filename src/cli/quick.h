@@ -45,6 +45,7 @@ typedef struct quick_answer {
     size_t n;
     quick_figure figure[QUICK_FIGURES];
     char notes[QUICK_NOTES]; /* lines, each closed by a newline */
+    int first_only;          /* in: only the first figure is looked at (sensitivity) */
 } quick_answer;
 
 typedef struct quick_topic {

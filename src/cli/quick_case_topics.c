@@ -157,6 +157,7 @@ static hs_status run_soak(quick_answer *answer, const quick_value *v, const hs_u
         return hs_fail(err, HS_E_CONVERGE, "another depth, heat or surface carbon",
                        "no soak between a minute and 200 h gives that depth");
     quick_number(answer, "time_h", exp(log_time) / 3600);
+    if (answer->first_only) return HS_OK; /* the low side takes many more depths */
     add_low_side(answer, &c, v, w.depth_m, exp(log_time), longest_s);
     note_thickness(answer, &c, w.depth_m);
     quick_note(answer, "at heat, the part's centre; add the time the box takes to heat through "

@@ -22,7 +22,7 @@ static void step_text(char *text, size_t size, const hs_quantity *q) {
 static double moved(const quick_topic *topic, const quick_value *value, size_t key, double by,
                     const hs_units *units) {
     quick_value changed[QUICK_KEYS];
-    quick_answer answer = {0};
+    quick_answer answer = {.first_only = 1};
     hs_error err = {0};
     memcpy(changed, value, topic->keys * sizeof *value);
     changed[key].q.value += by;

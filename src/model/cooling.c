@@ -11,8 +11,10 @@ static const double TOLERANCE_K = 2e-3; /* of a step */
 
 typedef struct body {
     const hs_cooling *c;
-    size_t n;    /* nodes on a line from the middle to the surface */
-    double dx_m; /* between them */
+    size_t n;                          /* nodes on a line from the middle to the surface */
+    double dx_m;                       /* between them */
+    double wall[DEEP], per_heat[DEEP]; /* of a line: conductance outward (at the surface its area),
+                                          1 over the heat of a node's volume */
 } body;
 
 static double into(const body *b, double surface_K) {
@@ -20,38 +22,59 @@ static double into(const body *b, double surface_K) {
 }
 
 /* Plate and bar: volumes and walls per unit of length (and of width). */
-static void line_rate(double *rate, const double *T, void *context) {
-    const body *b = context;
+static void set_line(body *b) {
     int bar = b->c->shape == HS_COOL_BAR;
-    double k = b->c->conductivity_W_mK / b->dx_m, heat = b->c->heat_J_m3K, flow = 0;
+    double k = b->c->conductivity_W_mK / b->dx_m;
     for (size_t i = 0; i < b->n; i++) {
         double out_m = (fmin((double)i + 0.5, (double)b->n - 1)) * b->dx_m;
         double in_m = i ? ((double)i - 0.5) * b->dx_m : 0;
-        double wall = bar ? out_m : 1;
         double volume = bar ? 0.5 * (out_m * out_m - in_m * in_m) : out_m - in_m;
-        double next = i + 1 < b->n ? wall * k * (T[i + 1] - T[i]) : wall * into(b, T[i]);
-        rate[i] = (next - flow) / (heat * volume);
-        flow = next;
+        b->wall[i] = (bar ? out_m : 1) * (i + 1 < b->n ? k : 1);
+        b->per_heat[i] = 1 / (b->c->heat_J_m3K * volume);
     }
 }
 
-/* A quarter of a square; node 0 is its middle. */
+static void line_rate(double *rate, const double *T, void *context) {
+    const body *b = context;
+    size_t last = b->n - 1;
+    double flow = 0;
+    for (size_t i = 0; i < last; i++) {
+        double next = b->wall[i] * (T[i + 1] - T[i]);
+        rate[i] = (next - flow) * b->per_heat[i];
+        flow = next;
+    }
+    rate[last] = (b->wall[last] * into(b, T[last]) - flow) * b->per_heat[last];
+}
+
+/* A node at an edge of a quarter of a square; node 0 is its middle. */
+static double edge_rate(const body *b, const double *T, size_t i, size_t j) {
+    size_t n = b->n;
+    double k = b->c->conductivity_W_mK / b->dx_m, heat = b->c->heat_J_m3K * b->dx_m;
+    double wide = i == 0 || i + 1 == n ? 0.5 : 1, tall = j == 0 || j + 1 == n ? 0.5 : 1;
+    double here = T[j * n + i], sum = 0;
+    if (i > 0) sum += tall * k * (T[j * n + i - 1] - here);
+    if (j > 0) sum += wide * k * (T[(j - 1) * n + i] - here);
+    sum += tall * (i + 1 < n ? k * (T[j * n + i + 1] - here) : into(b, here));
+    sum += wide * (j + 1 < n ? k * (T[(j + 1) * n + i] - here) : into(b, here));
+    return sum / (heat * wide * tall);
+}
+
 static void square_rate(double *rate, const double *T, void *context) {
     const body *b = context;
     size_t n = b->n;
-    double k = b->c->conductivity_W_mK, heat = b->c->heat_J_m3K * b->dx_m;
-    for (size_t j = 0; j < n; j++)
-        for (size_t i = 0; i < n; i++) {
-            double wide = i == 0 || i + 1 == n ? 0.5 : 1, tall = j == 0 || j + 1 == n ? 0.5 : 1;
-            double here = T[j * n + i], sum = 0;
-            if (i > 0) sum += tall * k / b->dx_m * (T[j * n + i - 1] - here);
-            if (j > 0) sum += wide * k / b->dx_m * (T[(j - 1) * n + i] - here);
-            sum +=
-                i + 1 < n ? tall * k / b->dx_m * (T[j * n + i + 1] - here) : tall * into(b, here);
-            sum +=
-                j + 1 < n ? wide * k / b->dx_m * (T[(j + 1) * n + i] - here) : wide * into(b, here);
-            rate[j * n + i] = sum / (heat * wide * tall);
-        }
+    double share = b->c->conductivity_W_mK / (b->c->heat_J_m3K * b->dx_m * b->dx_m);
+    for (size_t j = 0; j < n; j++) {
+        const double *row = T + j * n;
+        int at_edge = j == 0 || j + 1 == n;
+        for (size_t i = 0; at_edge && i < n; i++)
+            rate[j * n + i] = edge_rate(b, T, i, j);
+        if (at_edge) continue;
+        rate[j * n] = edge_rate(b, T, 0, j);
+        rate[j * n + n - 1] = edge_rate(b, T, n - 1, j);
+        for (size_t i = 1; i + 1 < n; i++)
+            rate[j * n + i] =
+                share * (row[i - 1] + row[i + 1] + (row + n)[i] + (row - n)[i] - 4 * row[i]);
+    }
 }
 
 /* Bound on the fastest rate: conduction between nodes, the film on the smallest volume. */
@@ -111,6 +134,7 @@ hs_status hs_cooling_run(double *centre_K, double *surface_K, const hs_cooling *
     int square = c->shape == HS_COOL_SQUARE;
     body b = {.c = c, .n = square ? SQUARE : DEEP};
     b.dx_m = 0.5 * c->size_m / (double)(b.n - 1);
+    if (!square) set_line(&b);
     size_t n = square ? b.n * b.n : b.n;
     for (size_t i = 0; i < n; i++)
         w->temp_K[i] = c->from_K;
