@@ -243,14 +243,21 @@ static void as_middle_film(hs_bow_surface *s) {
     }
 }
 
+hs_status hs_bow_uneven_check(double uneven, hs_error *err) {
+    if (uneven >= 0 && uneven < 2) return HS_OK;
+    return hs_fail(err, HS_E_IMPOSSIBLE, "5 to 20 % is usual",
+                   "two sides differ by 0 to less than 200 %% of their mean, not by %g %%",
+                   100 * uneven);
+}
+
 /* The section, the film and the mesh. */
 static hs_status prepare(hs_section_properties *section, hs_curve *film, const hs_bow_question *q,
                          hs_bow_work *w, hs_error *err) {
-    if (!(q->uneven >= 0 && q->uneven < 2 && q->plasticity_low_1_Pa >= 0 &&
-          q->plasticity_high_1_Pa >= q->plasticity_low_1_Pa))
-        return hs_fail(err, HS_E_IMPOSSIBLE, "5 to 20 % is usual",
-                       "an unevenness of %g between the sides", q->uneven);
-    hs_status status = hs_section_measure(section, q->section, err);
+    hs_status status = hs_bow_uneven_check(q->uneven, err);
+    if (status != HS_OK) return status;
+    if (!(q->plasticity_low_1_Pa >= 0 && q->plasticity_high_1_Pa >= q->plasticity_low_1_Pa))
+        return hs_fail(err, HS_E_IMPOSSIBLE, "0 to 1.2e-4 1/MPa", "no range of plasticity");
+    status = hs_section_measure(section, q->section, err);
     if (status == HS_OK) status = hs_quench_film(film, q->medium, err);
     return status == HS_OK ? hs_bow_mesh_make(&w->mesh, q, section, film, err) : status;
 }

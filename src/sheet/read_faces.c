@@ -102,6 +102,9 @@ static void read_demands(hs_draft *d, const hs_node *node, hs_face *face) {
     if (hs_amount_hardness(r, hardness, &face->hardness_HV, &high_HV))
         face->hardness_text = hardness->text;
     hs_amount_positive(r, hs_node_find(node, "roughness"), HS_ROUGHNESS, &face->roughness_m);
+    if (face->roughness_m > HS_K_SHEET_DEFAULT_ROUGHNESS_MOST)
+        hs_reader_say(r, hs_node_find(node, "roughness"), HS_E_IMPOSSIBLE,
+                      "\"roughness\": \"Ra 0.8 um\" or \"Ra 32 uin\"", "no face is asked so rough");
     hs_amount_positive(r, hs_node_find(node, "flatness"), HS_LENGTH, &face->flatness_m);
     if (face->finish == HS_SOFT && face->case_m > 0)
         hs_reader_say(r, hs_node_find(node, "case"), HS_E_DISAGREE,

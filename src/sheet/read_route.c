@@ -1,5 +1,6 @@
 /* The key "route": what is done to the part, in order. */
 #include "constants.h"
+#include "hardskin/model/quench_bow.h"
 #include "hardskin/tables/table.h"
 #include "sheet/amounts.h"
 #include "sheet/draft.h"
@@ -52,6 +53,20 @@ static void read_heat(hs_draft *d, const hs_node *node, hs_step *step, int may_l
         step->temp_given = q.spread;
     }
     hs_amount_span(r, hold, HS_TIME, &step->hold_s);
+}
+
+static void read_relief(hs_draft *d, const hs_node *node, hs_step *step) {
+    read_heat(d, node, step, 0);
+    const hs_node *at = hs_node_find(node, "at");
+    double low_K = step->temp_K.low, high_K = step->temp_K.high;
+    if (!at || !(step->temp_K.value > 0) ||
+        (low_K >= HS_K_SHEET_DEFAULT_STRESS_RELIEF_LOW &&
+         high_K <= HS_K_SHEET_DEFAULT_STRESS_RELIEF_HIGH))
+        return;
+    hs_reader_say(d->reader, at, HS_E_RANGE, "\"at\": \"600 C\" or \"620 C\", slowly up and down",
+                  "a stress relieve lies between %.0f and %.0f C",
+                  HS_K_SHEET_DEFAULT_STRESS_RELIEF_LOW - HS_K_PHYSICAL_ZERO_CELSIUS,
+                  HS_K_SHEET_DEFAULT_STRESS_RELIEF_HIGH - HS_K_PHYSICAL_ZERO_CELSIUS);
 }
 
 static void read_surface(hs_draft *d, const hs_node *node, hs_step *step) {
@@ -120,9 +135,9 @@ static void read_quench(hs_draft *d, const hs_node *node, hs_step *step) {
     read_medium(d, hs_reader_need(d->reader, node, "in"), HS_TABLE_QUENCH, step);
     const hs_node *uneven = hs_node_find(node, "uneven");
     if (!hs_amount(d->reader, uneven, HS_PERCENT, HS_PLAIN | HS_NOT_NEGATIVE, &q)) return;
-    if (q.value > 200) /* (h1 - h2) / mean is 2 when one side does not cool at all */
-        hs_reader_say(d->reader, uneven, HS_E_IMPOSSIBLE, "\"uneven\": \"10 %\"",
-                      "two sides cannot differ by more than 200 %% of their mean");
+    hs_error err = {0};
+    if (hs_bow_uneven_check(q.value / 100, &err) != HS_OK)
+        hs_reader_fault(d->reader, uneven, HS_AT_VALUE, &err);
     step->uneven = q.value / 100;
 }
 
@@ -177,6 +192,8 @@ static void read_kind(hs_draft *d, const hs_node *node, hs_step *step) {
         hs_read_tank(d, node, step);
         break;
     case HS_STRESS_RELIEVE:
+        read_relief(d, node, step);
+        break;
     case HS_TEMPER:
     case HS_BAKE:
         read_heat(d, node, step, 0);

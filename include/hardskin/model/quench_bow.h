@@ -58,6 +58,9 @@ typedef struct hs_bow_work {
     hs_quench_point node[HS_QUENCH_NODES], fibre[HS_QUENCH_FIBRES];
 } hs_bow_work;
 
+/** Can two sides differ so, (h1 - h2)/mean?  Returns  HS_OK; HS_E_IMPOSSIBLE. */
+HS_API hs_status hs_bow_uneven_check(double uneven, hs_error *err);
+
 /** Can the quenches of a question be computed? Section, film and mesh; returns as
  *  hs_bow_surface_make. */
 HS_API hs_status hs_bow_check(const hs_bow_question *question, hs_bow_work *work, hs_error *err);
