@@ -12,6 +12,9 @@
 
 enum { MOST = 24 }; /* changes, the soak among them */
 
+/* So many that open every window are enough: no whole quench is run for more. */
+enum { ENOUGH = 3 };
+
 static void say_no_soak(hs_search *s, hs_soak_end end, int spoils) {
     for (size_t i = 0; i < s->job->dimensions; i++) {
         if (!hs_search_wanted(&s->before[i]) || s->before[i].grounds == 0) continue;
@@ -68,17 +71,19 @@ static void confirm_helps(hs_search *s, hs_tried *tried, size_t n) {
         if (hs_try_helps(&tried[i]) && !tried[i].costly) hs_try_confirm_help(&tried[i], s);
 }
 
-/* What opens a window by few draws, first what is cheap to confirm; enough whole quenches are run
- * for once so many changes open every window. What only nearly opens it waits for the others. */
+/* What opens a window by few draws, first what is cheap to confirm. What only nearly opens it waits
+ * for the others. */
 static void confirm_openings(hs_search *s, hs_tried *tried, size_t n) {
-    enum { ENOUGH = 3 };
     for (int costly = 0; costly < 2; costly++)
         for (int near = 0; near < 2; near++)
             for (size_t i = 1; i < n; i++) {
                 hs_tried *t = &tried[i];
-                if (!hs_try_opens(t) || t->costly != costly || (t->opens == 0) != near) continue;
+                if (t->taken || !hs_try_opens(t)) continue;
+                if (t->costly != costly || (t->opens == 0) != near) continue;
                 if (costly && s->opened >= ENOUGH) continue;
-                (void)hs_try_confirm_opening(t, s);
+                if (hs_try_confirm_opening(t, s)) continue;
+                t->near = 0; /* few draws were too hopeful: it may still help */
+                t->opens = 0;
             }
 }
 
@@ -122,9 +127,12 @@ size_t hs_remedy_find(hs_result_dimension *dimension, const hs_window_found *fou
     start(&s);
     try_soak(&s, &tried[0]);
     int hard = through_hard(chain);
-    for (size_t i = 1; i <= n; i++)
-        if (!(hard && changes[i - 1].soft)) hs_try(&tried[i], &s, &changes[i - 1]);
-    confirm_openings(&s, tried, n + 1);
+    for (int dear = 0; dear < 2 && s.opened < ENOUGH; dear++) {
+        for (size_t i = 1; i <= n; i++)
+            if (changes[i - 1].dear == dear && !(hard && changes[i - 1].soft))
+                hs_try(&tried[i], &s, &changes[i - 1]);
+        confirm_openings(&s, tried, n + 1);
+    }
     if (!s.opened) hs_remedy_pairs(&s, tried, n + 1);
     confirm_helps(&s, tried, n + 1);
     for (size_t i = 0; i < job->dimensions; i++)

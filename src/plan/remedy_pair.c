@@ -6,10 +6,12 @@
 #include <stdio.h>
 #include <string.h>
 
-static void name_both(hs_variant *v, const char *first) {
-    char both[sizeof v->what];
-    snprintf(both, sizeof both, "%.38s; %.38s", first, v->what);
+static void name_both(hs_variant *v, const hs_variant *first) {
+    char both[sizeof v->what], text[sizeof v->text];
+    snprintf(both, sizeof both, "%.38s; %.38s", first->what, v->what);
+    snprintf(text, sizeof text, "%.118s; %.118s", first->text, v->text);
     memcpy(v->what, both, sizeof both);
+    memcpy(v->text, text, sizeof text);
 }
 
 /* The change as it was tried, on top of what the variant holds. */
@@ -45,7 +47,7 @@ static int with_soak(hs_search *s, const hs_tried *t) {
     hs_variant_start(first, s->job);
     if (!apply(first, t) || !hs_search_soak(&end, &soak, s, &first->job)) return 0;
     if (end != HS_SOAK_OPENS || !hs_search_soak_confirm(&soak, s, &first->job)) return 0;
-    name_both(&s->work->variant, first->what);
+    name_both(&s->work->variant, first);
     return settle(s);
 }
 
@@ -55,7 +57,7 @@ static int both(hs_search *s, const hs_tried *first, const hs_tried *second) {
     if (!apply(one, first)) return 0;
     hs_variant_start(v, &one->job);
     if (!apply(v, second)) return 0;
-    name_both(v, one->what);
+    name_both(v, one);
     v->quench = first->quench || second->quench;
     int fire = !first->change || first->change->fire || second->change->fire;
     if (hs_search_run(s, v, fire) != HS_OK) return 0;

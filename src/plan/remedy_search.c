@@ -3,7 +3,7 @@
 #include <math.h>
 
 int hs_search_wanted(const hs_window_found *before) {
-    return before->verdict == HS_STOP || before->verdict == HS_TIGHT;
+    return before->verdict == HS_TIGHT || (before->verdict == HS_STOP && before->grounds > 0);
 }
 
 double hs_search_width(const hs_window_found *f) {

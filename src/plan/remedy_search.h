@@ -37,7 +37,8 @@ typedef struct hs_tried {
     int taken;
 } hs_tried;
 
-/** Is this dimension one that a remedy is sought for? */
+/** Is this dimension one that a remedy is sought for? Where nothing is ground the fire scatters the
+ *  size, and no change of the route makes that less. */
 int hs_search_wanted(const hs_window_found *before);
 
 /** Half of the width of the rough sizes (m): may - need per side, less half of the finished

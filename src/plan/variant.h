@@ -27,6 +27,7 @@ typedef struct hs_change {
     int fire;  /* it changes what the carbon does */
     int sizes; /* how many sizes there are; the first that opens the window is offered */
     int soft;  /* only where the quench at hand leaves case or core soft */
+    int dear;  /* another medium or steel: it takes quenches of its own to say anything of it */
 } hs_change;
 
 /** A longer soak: its length is solved for, not stepped. 0 where the route has none, or a log.

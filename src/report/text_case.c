@@ -268,7 +268,11 @@ void hs_text_doubts(hs_page *page) {
     hs_page_heading(page, "DOUBT");
     hs_page_say(page, 2, "asked: %s, of one part, all faces together",
                 hs_page_chance(c->level, 0).text);
-    hs_page_say(page, 2, "reached at the aim: %s", hs_page_chance(c->reached, c->at_least).text);
+    int shut = 0;
+    for (size_t i = 0; i < page->job->dimensions; i++)
+        shut |= page->result->dimension[i].verdict == HS_STOP;
+    hs_page_say(page, 2, "reached %s: %s", shut ? "at the best size there would be" : "at the aim",
+                hs_page_chance(c->reached, c->at_least).text);
     batch_line(page);
     draws_line(page);
     if (c->drivers == 0) return;

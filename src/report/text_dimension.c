@@ -239,6 +239,9 @@ static void draw_window(hs_page *page, size_t i) {
         if (!hs_text_is_ground(page->job, i))
             hs_page_say(page, 6,
                         "what the fire does to it scatters more than its tolerance is wide");
+        else if (d->may_m < d->need_m && !(d->may_m > 0))
+            hs_page_say(page, 6, "the case leaves nothing to grind; need %s %s", need.text,
+                        side.text);
         else if (d->may_m < d->need_m)
             hs_page_say(page, 6, "may %s %s < need %s %s", may.text, side.text, need.text,
                         side.text);

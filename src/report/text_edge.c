@@ -35,10 +35,12 @@ void hs_text_inner_edge(hs_page *page, size_t face) {
 
 void hs_text_sunk_corner(hs_page *page, size_t face) {
     const hs_result_edge *e = &page->result->face[face].edge;
-    if (e->present && isfinite(e->sunk_left_m))
-        hs_page_say(page, 4,
-                    "in the corner itself, both faces ground and no relief groove: %s left",
-                    hs_page_short(page, e->sunk_left_m, HS_DOWN).text);
+    double wanted_m = page->job->face[face].case_m;
+    if (!e->present || !isfinite(e->sunk_left_m)) return;
+    hs_page_say(page, 4, "in the corner itself, both faces ground and no relief groove: %s left%s",
+                hs_page_short(page, e->sunk_left_m, HS_DOWN).text,
+                e->sunk_left_m < wanted_m ? ", less than is wanted: cut the groove (see GRIND)"
+                                          : "");
 }
 
 void hs_text_outer_edge(hs_page *page) {

@@ -12,9 +12,10 @@ void hs_text_grind(hs_page *page) {
     for (size_t i = 0; i < g->steps; i++) {
         const hs_grind_step *s = &g->order[i];
         hs_words to = hs_page_length(page, s->to_m, HS_NEAREST);
-        hs_page_say(page, 2, "%2zu. %s%s%s", i + 1, s->what, isfinite(s->to_m) ? ", to " : "",
+        hs_page_say(page, 2, "%zu. %s%s%s", i + 1, s->what, isfinite(s->to_m) ? ", to " : "",
                     isfinite(s->to_m) ? to.text : "");
-        if (s->passes > 0) hs_page_say(page, 6, "about %.0f passes", s->passes);
+        if (s->passes > 0)
+            hs_page_say(page, 6, "about %.0f pass%s", s->passes, s->passes > 1 ? "es" : "");
         if (s->stop_if[0])
             hs_page_say(page, 6, "%s%s", strncmp(s->stop_if, "STOP", 4) ? "STOP IF " : "",
                         s->stop_if);

@@ -149,7 +149,7 @@ static void stop_dimension(hs_page *page, size_t i) {
                                                     : "What would open it",
                     page->result->changes_tried);
         hs_text_remedy_list(page, d->remedy, d->remedies, HS_MAX_REMEDIES);
-    } else {
+    } else if (hs_text_is_ground(page->job, i)) {
         hs_page_say(page, 4, "Nothing opens it: %zu changes of this job were computed.",
                     page->result->changes_tried);
     }
