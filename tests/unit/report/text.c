@@ -57,25 +57,6 @@ static void text__every_kind_of_result__fits_80_columns(void) {
         }
 }
 
-static void text__headline__says_why(void) {
-    /* own contract: tight by room and tight by chance are two things; no temper, no wheel */
-    made m;
-    made_plate(&m);
-    hs_result_dimension *d = &m.result.dimension[0];
-    m.result.grind = d->verdict = HS_TIGHT;
-    m.job.shop.rough_tolerance_m = 0.05e-3;
-    m.result.confidence.level = .95;
-    m.result.confidence.reached = .93;
-    d->rough_high_m = d->rough_low_m + 0.1e-3;
-    CHECK(strstr(write_text(&m), "only 93.0 % of parts") && strstr(out, "95.0 % is asked"));
-    d->rough_high_m = d->rough_low_m + 0.099e-3;
-    CHECK(strstr(write_text(&m), "less room than") != NULL);
-    made_plate(&m);
-    m.result.grind = HS_STOP;
-    m.result.untempered = 1;
-    CHECK(strstr(write_text(&m), "GRIND: STOP. Not tempered") != NULL);
-}
-
 static void text__long_words_and_names__fit_80_columns(void) {
     made m;
     made_plate(&m);
@@ -357,8 +338,7 @@ static void text__too_small_a_buffer__fails_and_stays_inside(void) {
     CHECK(hs_report_text(small, whole, &m.job, &m.result) == HS_OK);
 }
 
-HS_TEST_MAIN("report_text", TEST(text__headline__says_why),
-             TEST(text__core__is_told_with_its_doubt_and_its_structure),
+HS_TEST_MAIN("report_text", TEST(text__core__is_told_with_its_doubt_and_its_structure),
              TEST(text__every_kind_of_result__fits_80_columns),
              TEST(text__long_words_and_names__fit_80_columns),
              TEST(text__go__rough_size_is_in_the_first_12_lines),
