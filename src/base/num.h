@@ -6,6 +6,15 @@
 
 #include <stddef.h>
 
+/** As fmin and fmax, of numbers; those are calls, and these are for the innermost loops. */
+static inline double hs_least(double a, double b) {
+    return b < a ? b : a;
+}
+
+static inline double hs_most(double a, double b) {
+    return b > a ? b : a;
+}
+
 /** Solve a tridiagonal system in place (Thomas; the matrix must be diagonally dominant).
  *
  *    x        n doubles  in/out  right-hand side in, solution out

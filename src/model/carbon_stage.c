@@ -13,10 +13,11 @@ void hs_carbon_stage_place(hs_carbon_march *m, double spread_m2) {
     double unit = hs_diffusivity_of(&m->at, m->clock.carbon_pct);
     m->at.front /= unit;
     m->at.front_C /= unit;
-    double cap = m->heat->cap_at_acm ? hs_acm_pct(fmax(temp_K, HS_K_AUSTENITE_ACM_LOW)) : INFINITY;
+    double cap =
+        m->heat->cap_at_acm ? hs_acm_pct(hs_most(temp_K, HS_K_AUSTENITE_ACM_LOW)) : INFINITY;
     for (int j = 0; j < 2; j++) {
         const hs_side *side = &m->heat->side[j];
-        m->target_pct[j] = fmin(side->carbon_pct, cap);
+        m->target_pct[j] = hs_least(side->carbon_pct, cap);
         m->transfer_1_m[j] = side->kind == HS_SIDE_CLOSED  ? 0
                              : side->kind == HS_SIDE_FIXED ? INFINITY
                                                            : side->transfer_m_s / unit;
@@ -80,7 +81,7 @@ hs_status hs_carbon_stage_solve(hs_carbon_march *m, double weight_m2, hs_error *
         hs_tridiagonal(w->right, w->lower, w->diag, w->upper, w->scratch, n);
         double moved = 0;
         for (size_t i = 0; i < n; i++) {
-            moved = fmax(moved, fabs(w->right[i] - w->now[i]));
+            moved = hs_most(moved, fabs(w->right[i] - w->now[i]));
             w->now[i] = w->right[i];
         }
         read_faces(m, conductance, half_cell);

@@ -38,7 +38,7 @@ static double local_error(hs_carbon_work *w, const double *volume_m, size_t n, d
             (w->slope[i] / GAMMA - w->middle[i] / (GAMMA * (1 - GAMMA)) + w->late[i] / (1 - GAMMA));
     hs_tridiagonal(w->right, w->lower, w->diag, w->upper, w->scratch, n);
     for (size_t i = 0; i < n; i++)
-        largest = fmax(largest, fabs(w->right[i]));
+        largest = hs_most(largest, fabs(w->right[i]));
     return largest;
 }
 

@@ -98,7 +98,7 @@ static void advance_fibre(hs_quench_run_state *s, size_t f, double T) {
     hs_quench_work *w = s->w;
     const hs_quench_steel *steel = s->c->steel;
     const hs_quench_point *p = &s->c->fibre[w->index[f]];
-    double hard = hs_most(w->hard[f], hs_quench_hard(p, T));
+    double hard = hs_most(w->hard[f], hs_quench_hard(s, p, T));
     double soft = hs_most(w->soft[f], hs_quench_soft(p, steel, T)), left = 1 - hard - soft;
     double formed = hard - w->hard[f] + soft - w->soft[f];
     const double *expansion = steel->expansion;

@@ -31,7 +31,7 @@ static void node_properties(hs_quench_run_state *s, const double *temp_K) {
     for (size_t i = 0; i < w->net.nodes; i++) {
         const hs_quench_point *p = &c->node[w->net.mesh_node[i]];
         double T = temp_K[i], been = hs_least(T, w->held_K[i]);
-        double hard = hs_quench_hard(p, been), soft = hs_quench_soft(p, steel, been);
+        double hard = hs_quench_hard(s, p, been), soft = hs_quench_soft(p, steel, been);
         double left = 1 - hard - soft;
         hs_quench_spot at = hs_quench_spot_of(s, T);
         w->conductivity[i] = left * hs_quench_read(s, HS_Q_CONDUCTIVITY, at);

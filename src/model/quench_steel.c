@@ -29,4 +29,6 @@ void hs_quench_tables(hs_quench_run_state *s) {
     }
     fill_row(s, HS_Q_MODULUS, &steel->modulus);
     fill_row(s, HS_Q_FILM, &s->c->bath.film);
+    for (size_t i = 0; i < HS_QUENCH_KEPT; i++)
+        s->w->kept[i] = exp(-(double)i / HS_QUENCH_KEPT_PER_1);
 }

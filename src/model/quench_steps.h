@@ -4,6 +4,8 @@
 
 #include "hardskin/model/quench.h"
 
+#include "base/num.h"
+
 #include <math.h>
 
 /* Rows of the run's tables over temperature. */
@@ -28,15 +30,6 @@ typedef struct hs_quench_run_state {
 
 void hs_quench_tables(hs_quench_run_state *s);
 
-/** As fmin and fmax, of numbers; those are calls. */
-static inline double hs_least(double a, double b) {
-    return b < a ? b : a;
-}
-
-static inline double hs_most(double a, double b) {
-    return b > a ? b : a;
-}
-
 /** A temperature's place in the tables, and the value of a row there. */
 typedef struct hs_quench_spot {
     size_t i;
@@ -60,10 +53,20 @@ static inline double hs_quench_table(const hs_quench_run_state *s, int row, doub
     return hs_quench_read(s, row, hs_quench_spot_of(s, temp_K));
 }
 
+/** exp(-x) for x >= 0, from a table: within 8e-6. */
+static inline double hs_quench_kept(const hs_quench_run_state *s, double x) {
+    double at = x * HS_QUENCH_KEPT_PER_1;
+    if (!(at < HS_QUENCH_KEPT - 1)) return exp(-x);
+    size_t i = (size_t)at;
+    const double *value = &s->w->kept[i];
+    return value[0] + (at - (double)i) * (value[1] - value[0]);
+}
+
 /** Share of martensite that has formed when a point has been as cold as temp_K. */
-static inline double hs_quench_hard(const hs_quench_point *p, double temp_K) {
+static inline double hs_quench_hard(const hs_quench_run_state *s, const hs_quench_point *p,
+                                    double temp_K) {
     if (!(temp_K < p->ms_K)) return 0;
-    return p->share * (1 - exp(-p->alpha_1_K * (p->ms_K - temp_K)));
+    return p->share * (1 - hs_quench_kept(s, p->alpha_1_K * (p->ms_K - temp_K)));
 }
 
 /** Share that has turned soft. */

@@ -1,5 +1,6 @@
 #include "plan/limit.h"
 
+#include "base/num.h"
 #include "constants.h"
 #include "hardskin/model/austenite.h"
 
@@ -62,7 +63,7 @@ typedef struct place {
 
 static place place_of(double z) {
     double at = hs_draw_share(z) + HS_LIMIT_NODES / 2;
-    at = fmin(fmax(at, 0), HS_LIMIT_NODES - 1);
+    at = hs_least(hs_most(at, 0), HS_LIMIT_NODES - 1);
     int node = (int)at < HS_LIMIT_NODES - 1 ? (int)at : HS_LIMIT_NODES - 2;
     return (place){node, at - node};
 }
@@ -71,7 +72,7 @@ static double between(const double grid[HS_LIMIT_NODES][HS_LIMIT_NODES],
                       const double z[HS_INPUTS]) {
     place ms = place_of(z[HS_IN_MS]), hard = place_of(z[HS_IN_HARDNESS]);
     const double *low = &grid[ms.node][hard.node], *high = &grid[ms.node + 1][hard.node];
-    double most = fmax(fmax(low[0], low[1]), fmax(high[0], high[1]));
+    double most = hs_most(hs_most(low[0], low[1]), hs_most(high[0], high[1]));
     if (most >= HS_LIMIT_NEVER) return (ms.share < 0.5 ? low : high)[hard.share < 0.5 ? 0 : 1];
     double at_low = low[0] + hard.share * (low[1] - low[0]);
     double at_high = high[0] + hard.share * (high[1] - high[0]);
@@ -83,7 +84,7 @@ double hs_limit_least(const hs_limit *limit, const double z[HS_INPUTS]) {
     place rate = place_of(z[HS_IN_QUENCH]);
     const double *low = &limit->by_rate_pct[rate.node];
     double least = between(limit->least_pct, z);
-    if (fmax(low[0], low[1]) >= HS_LIMIT_NEVER) {
+    if (hs_most(low[0], low[1]) >= HS_LIMIT_NEVER) {
         double nearer = low[rate.share < 0.5 ? 0 : 1];
         return nearer >= HS_LIMIT_NEVER ? HS_LIMIT_NEVER : least + nearer;
     }

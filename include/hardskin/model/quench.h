@@ -12,6 +12,8 @@
 enum {
     HS_CURVE_POINTS = 12,
     HS_QUENCH_PLASTICITIES = 6, /* most values of K in one run */
+    HS_QUENCH_KEPT = 1024,      /* points of a table of exp(-x), so many to a unit of x */
+    HS_QUENCH_KEPT_PER_1 = 128,
     HS_QUENCH_GRID_K = 256      /* points of the tables a run makes of its curves */
 };
 
@@ -117,6 +119,7 @@ typedef struct hs_quench_work {
     double coldest_K[HS_QUENCH_NODES], held_K[HS_QUENCH_NODES], stage[5 * (HS_QUENCH_NODES + 1)];
     double conductivity[HS_QUENCH_NODES], capacity[HS_QUENCH_NODES], bound[HS_QUENCH_NODES];
     double sensible[HS_QUENCH_NODES]; /* capacity without latent heat */
+    double kept[HS_QUENCH_KEPT];
     double table[2 * HS_PHASES + HS_PHASES + 2][HS_QUENCH_GRID_K];
     unsigned short index[HS_QUENCH_FIBRES]; /* of the fibres in the sums, in the mesh */
     double from_K[HS_QUENCH_FIBRES], to_K[HS_QUENCH_FIBRES]; /* over a step of the heat */
