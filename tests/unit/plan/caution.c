@@ -293,8 +293,25 @@ static void caution__all_together__fit_and_cover_the_table(void) {
     }
 }
 
+static void caution__box_of_the_reheat__makes_its_own_gas(void) {
+    /* own contract: charcoal in any box makes carbon monoxide, also where the carbon came from gas;
+     * no box, none */
+    static const char *const pack[] = {"pack-carbon-monoxide", "pack-vent", "pack-flare"};
+    for (int boxed = 0; boxed < 2; boxed++) {
+        caution_bench b;
+        caution_plain(&b);
+        b.step[0] = caution_heat(HS_CARBURISE, "", 925);
+        b.step[2] = caution_heat(HS_REHEAT, boxed ? "box" : "wrapped", 820);
+        caution_collect(&b);
+        for (int i = 0; i < 3; i++)
+            CHECK(caution_has(&b.result, pack[i]) == boxed);
+        CHECK(caution_has(&b.result, "furnace-gas"));
+    }
+}
+
 HS_TEST_MAIN("caution", TEST(caution__plain_job__gets_its_own_and_no_others),
              TEST(caution__each_trigger__calls_its_code),
              TEST(caution__soft_part_in_the_tank__is_not_called_brittle),
              TEST(caution__limits__are_where_they_are_said_to_be),
-             TEST(caution__all_together__fit_and_cover_the_table))
+             TEST(caution__all_together__fit_and_cover_the_table),
+             TEST(caution__box_of_the_reheat__makes_its_own_gas))

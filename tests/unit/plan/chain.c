@@ -238,6 +238,34 @@ static void route__tempers__count_since_the_last_quench(void) {
     CHECK(!hs_route_tempered(&t.job));
 }
 
+static void route__air_scales_and_a_log_ends_where_it_ends(void) {
+    /* exact: cooled in air the part scales, in the box it does not; carbon is dissolved at the
+     * temperature the part comes into the bath with, the end of its log and not the peak */
+    static test_job t;
+    static const hs_heat_point log[] = {
+        {0, 293.15}, {1200, 1123.15}, {1500, 1123.15}, {2100, 1073.15}};
+    hs_route route;
+    hs_loss loss;
+    test_job_plate(&t, "16MnCr5");
+    for (int air = 0; air < 2; air++) {
+        t.step[1].medium = air ? "air" : "box";
+        CHECK(hs_route_read(&route, &t.job, NULL) == HS_OK);
+        CHECK(route.heat[1].open == air);
+        CHECK(hs_loss_make(&loss, &t.job, &route, 0.8, NULL) == HS_OK);
+        CHECK(loss.n == (size_t)(1 + air)); /* the reheat, wrapped, always scales a little */
+    }
+    NEAR(route.dissolve_K, 1093.15, 1e-9);
+    /* judgement: wrapped, a tenth of the uptake in air, 0 to .3 */
+    const hs_route_heat *wrapped = &route.heat[2];
+    NEAR(wrapped->multiplier_low, 0, 0);
+    NEAR(wrapped->multiplier, 0.1, 0);
+    NEAR(wrapped->multiplier_high, 0.3, 0);
+    t.step[2].log = log;
+    t.step[2].log_points = 4;
+    CHECK(hs_route_read(&route, &t.job, NULL) == HS_OK);
+    NEAR(route.dissolve_K, 1073.15, 1e-9);
+}
+
 static void route__without_a_quench__is_refused(void) {
     static test_job t;
     hs_route route;
@@ -321,6 +349,7 @@ HS_TEST_MAIN("plan chain", TEST(response__random_draws__agree_with_the_history_r
              TEST(route__cool_in_box__goes_on_where_the_heat_ends),
              TEST(packed_load__many_parts__widen_the_box),
              TEST(route__tempers__count_since_the_last_quench),
+             TEST(route__air_scales_and_a_log_ends_where_it_ends),
              TEST(route__without_a_quench__is_refused),
              TEST(loss__four_quarters_brushed__lose_twice_one_hour),
              TEST(draws__sum_of_four_normals__has_the_interval_of_jcgm_101),

@@ -65,6 +65,41 @@ static void descale__operating_point__solves_the_cell_and_says_what_limits(void)
     CHECK(d.tank.above_practice && d.tank.most_amps_A > 40);
 }
 
+static void descale__temper_before_the_quench__is_none(void) {
+    /* exact: the quench undoes it, so no bake can be told and acid stays shut; an untempered part
+     * is told to be tempered before anything else */
+    shop_floor s;
+    hs_result_descale d;
+    floor_make(&s, FLOOR_TEMPERED, HS_BY_ACID, "", NEXT_BAKE);
+    floor_must(&d, &s);
+    CHECK(d.verdict == HS_CLEAN_CARE);
+    hs_step quench = s.step[0];
+    s.step[0] = s.step[1];
+    s.step[1] = quench;
+    floor_must(&d, &s);
+    CHECK(d.verdict == HS_CLEAN_STOP);
+    floor_make(&s, FLOOR_UNTEMPERED, HS_BY_BRUSH, "", NEXT_NOTHING);
+    floor_must(&d, &s);
+    CHECK(d.alternatives > 0 && !strncmp(d.alternative[0], "temper first", 12));
+}
+
+static void descale__part_as_anode__has_the_anode_s_overvoltage(void) {
+    /* exact: the same cell turned round: the plate that is hung in is the cathode, of its own area,
+     * the part the steel anode */
+    shop_floor s;
+    hs_result_descale d;
+    floor_make(&s, FLOOR_TEMPERED, HS_BY_ANODIC_ELECTROLYSIS, "", NEXT_NOTHING);
+    s.step[2].tank.volts_V = 24;
+    s.step[2].tank.amps_A = 5;
+    s.step[2].tank.anode_area_m2 = .0025;
+    floor_must(&d, &s);
+    double cathode_A_cm2 = d.amps_A / 25, anode_A_cm2 = d.amps_A / (d.area_m2 * 1e4);
+    NEAR(d.volts_V,
+         1.229 + .12 * log10(cathode_A_cm2 / 1e-6) + .06 * log10(anode_A_cm2 / 1e-9) +
+             d.amps_A * (d.tank.bath_ohm + .03),
+         1e-9);
+}
+
 static void descale__bath__has_its_masses(void) {
     shop_floor s;
     hs_result_descale d;
@@ -321,4 +356,6 @@ HS_TEST_MAIN("descale", TEST(descale__tank_of_the_worked_figure__has_its_charge_
              TEST(descale__impossible_tanks__are_refused),
              TEST(descale__what_the_sheet_left_out__is_named),
              TEST(descale__anodic__is_short_and_wears_no_anode),
+             TEST(descale__part_as_anode__has_the_anode_s_overvoltage),
+             TEST(descale__temper_before_the_quench__is_none),
              TEST(descale__acid__tells_its_amounts))

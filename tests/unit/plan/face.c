@@ -78,9 +78,39 @@ static void compare(run_t *r, const hs_job *job, size_t index) {
     NEAR(f->hardness_left_HV, hs_case_hardness_at(p, f->case_lost_m), 0.1);
 }
 
+/* exact: counted. Metal lost and bow at both ends, and the mass of scale over the whole surface. */
+static void compare_part(run_t *r, const hs_job *job, double surface_m2) {
+    static double column[N];
+    static hs_result_scale scale;
+    static hs_result_distortion warp; /* with its whole quench: not on the stack */
+    double q = job->shop.confidence, slack = 1.0 / N;
+    hs_fill_scale(&scale, &r->chain, &r->draws, column);
+    hs_fill_distortion(&warp, &r->chain, &r->draws, column);
+    for (size_t i = 0; i < N; i++) {
+        const double *z = r->draws.z[i];
+        double x_m, y_m;
+        hs_warp_bow(&x_m, &y_m, &r->chain.warp, z);
+        r->most[i] =
+            job->part.form == HS_RING ? hs_warp_ovality(&r->chain.warp, z) : hypot(x_m, y_m);
+        r->lost[i] =
+            hs_loss_metal(&r->chain.loss, job->steps, z) + hs_loss_taken(&r->chain.loss, z);
+    }
+    NEAR(share_below(r->lost, scale.lost_low_m), 1 - q, 2 * slack);
+    NEAR(share_below(r->lost, scale.lost_high_m), q, 2 * slack);
+    NEAR(share_below(r->most, warp.bow_m), 0.5, 2 * slack);
+    NEAR(share_below(r->most, warp.bow_high_m), 0.95, 2 * slack);
+    NEAR(scale.mass_kg, hs_loss_mass_kg_m2(&r->chain.loss) * surface_m2, 1e-6 * scale.mass_kg);
+    CHECK(scale.mass_kg > 0);
+}
+
 static void face__told__is_what_the_draws_count(void) {
     static test_job t;
     static const double asked[] = {0.8, 0.95};
+    /* exact: surfaces of the plate, the bar and the ring, mm2 */
+    const double pi = acos(-1),
+                 surface_mm2[] = {2 * (300. * 60 + 300 * 20 + 60 * 20),
+                                  pi * 30 * 160 + pi * 30 * 30 / 2,
+                                  pi * (70 + 45) * 50 + pi * (70 * 70 - 45 * 45) / 2};
     run_t *r = calloc(1, sizeof *r);
     CHECK(r != NULL);
     for (int form = 0; r && form < 3; form++) {
@@ -92,6 +122,7 @@ static void face__told__is_what_the_draws_count(void) {
             t.job.shop.confidence = asked[a];
             hs_draws_fill(&r->draws, N, 5);
             hs_decide_windows(r->found, &r->chain, &r->draws, asked[a], &r->work);
+            compare_part(r, &t.job, 1e-6 * surface_mm2[form]);
             for (size_t i = 0; i < t.job.dimensions; i++) {
                 CHECK(r->found[i].verdict != HS_STOP);
                 compare(r, &t.job, i);

@@ -45,6 +45,28 @@ static void history__thin_wall__has_carbon_from_both_sides(void) {
     CHECK(hs_case_carbon_at(&d, 1.4e-3) < middle_pct - 0.1); /* nothing comes from the bore */
 }
 
+static void history__walls__are_those_of_the_part(void) {
+    /* exact: radius of a round, both radii of a ring, thickness of a plate; a masked face lets no
+     * carbon in on its side */
+    hs_axis a;
+    test_job_bar(&t, "16MnCr5");
+    CHECK(hs_axis_of_face(&a, &t.job, 0, NULL) == HS_OK && a.shape == HS_CYLINDER);
+    NEAR(a.size_m, 15e-3, 1e-15);
+    NEAR(a.wall_m, 30e-3, 1e-15);
+    test_job_ring(&t, "16MnCr5");
+    CHECK(hs_axis_of_face(&a, &t.job, 0, NULL) == HS_OK && a.shape == HS_TUBE && a.far_exposed);
+    NEAR(a.size_m, 35e-3, 1e-15);
+    NEAR(a.inner_m, 22.5e-3, 1e-15);
+    NEAR(a.wall_m, 12.5e-3, 1e-15);
+    t.face[1].finish = HS_SOFT;
+    CHECK(hs_axis_of_face(&a, &t.job, 0, NULL) == HS_OK && !a.far_exposed);
+    test_job_plate(&t, "16MnCr5");
+    CHECK(hs_axis_of_face(&a, &t.job, 0, NULL) == HS_OK && a.shape == HS_SLAB && a.far_exposed);
+    NEAR(a.size_m, 20e-3, 1e-15);
+    t.face[1].finish = HS_SOFT;
+    CHECK(hs_axis_of_face(&a, &t.job, 0, NULL) == HS_OK && !a.far_exposed);
+}
+
 static void history__transfer__goes_by_its_factor(void) {
     /* exact: twice the coefficient is the coefficient times two; a slow one leaves less carbon */
     const hs_axis axis = {HS_SLAB, 20e-3, 0, 20e-3, 1};
@@ -90,6 +112,7 @@ static void history__medium__has_a_low_and_a_high_side(void) {
 }
 
 HS_TEST_MAIN("plan_history", TEST(history__thin_wall__has_carbon_from_both_sides),
+             TEST(history__walls__are_those_of_the_part),
              TEST(history__transfer__goes_by_its_factor),
              TEST(history__spread__is_the_steel_s_and_the_fire_s),
              TEST(history__medium__has_a_low_and_a_high_side))

@@ -141,6 +141,19 @@ static void trial__rim__stands_where_the_carbon_is_enough(void) {
     NEAR(c, chain.response[0].typical.carbon_pct[0], 1e-12);
 }
 
+static void trial__scale_and_rim__have_their_bands(void) {
+    /* exact: a band of kp from half to twice is a loss over or times the root of two; judgement:
+     * the rim times or over 5/3, its own upper bound */
+    in_flame("open lean flame", 30);
+    double z[HS_INPUTS] = {0}, lost_m = hs_chain_draw(&chain, z).scale_m;
+    double rim_m = hs_loss_rim(&chain.loss, 0.5, z);
+    for (int side = -1; side <= 1; side += 2) {
+        z[HS_IN_OXIDE] = z[HS_IN_RIM] = side * BOUND;
+        NEAR(hs_chain_draw(&chain, z).scale_m, lost_m * pow(2, 0.5 * side), 1e-9 * lost_m);
+        NEAR(hs_loss_rim(&chain.loss, 0.5, z), rim_m * pow(5. / 3, side), 1e-9 * rim_m);
+    }
+}
+
 static void trial__too_much_austenite__goes_with_the_scale(void) {
     /* exact: where the surface is softened by austenite the wheel has to come to the place that is
      * hard enough, which counts from the blank; what the scale takes is gone already */
@@ -182,5 +195,6 @@ HS_TEST_MAIN("plan_trial", TEST(trial__case_and_hardness__are_two_limits),
              TEST(trial__set_up_and_growth__enter_as_drawn),
              TEST(trial__soft_rim_or_marks__the_larger_is_cleaned_up),
              TEST(trial__rim__stands_where_the_carbon_is_enough),
+             TEST(trial__scale_and_rim__have_their_bands),
              TEST(trial__too_much_austenite__goes_with_the_scale),
              TEST(trial__faces_that_ask_nothing__have_no_case_to_keep))
