@@ -35,21 +35,19 @@ static void thin_profile(hs_result_case *out, const hs_case_profile *p, double s
 
 /* Case depth over the draws, and at the middle. */
 static void case_depths(hs_result_case *out, const hs_chain *chain, size_t face,
-                        const hs_draws *draws, double *column) {
+                        const hs_draws *draws, hs_decide_work *work) {
     static const double middle[HS_INPUTS] = {0};
     hs_part_draw typical = hs_chain_draw(chain, middle);
-    double q = chain->job->shop.confidence;
-    for (size_t i = 0; i < draws->n; i++) {
-        hs_part_draw draw = hs_chain_draw(chain, draws->z[i]);
-        column[i] = hs_chain_trial(chain, face, 0, &draw).flat_m;
-    }
+    double q = chain->job->shop.confidence, *column = work->column[0];
+    for (size_t i = 0; i < draws->n; i++)
+        column[i] = hs_chain_trial(chain, face, 0, &work->part[i]).flat_m;
     out->depth_m = hs_chain_trial(chain, face, 0, &typical).flat_m;
     out->depth_low_m = hs_quantile_of(column, draws->n, 1 - q);
     out->depth_high_m = hs_quantile_of(column, draws->n, q);
 }
 
 static void fill_hard(hs_result_case *out, const hs_chain *chain, size_t face,
-                      const hs_draws *draws, double *column) {
+                      const hs_draws *draws, hs_decide_work *work) {
     static const double middle[HS_INPUTS] = {0};
     const hs_case_profile *p = &chain->response[chain->face[face].axis].typical;
     double retained = 0;
@@ -67,7 +65,7 @@ static void fill_hard(hs_result_case *out, const hs_chain *chain, size_t face,
                             .core_bainite_pct = 100 * chain->core.bainite,
                             .core_hardens = chain->core.martensite >= 0.5,
                             .dissolved_pct = hs_acm_pct(chain->route.dissolve_K)};
-    case_depths(out, chain, face, draws, column);
+    case_depths(out, chain, face, draws, work);
     hs_hardening h = chain->hardening;
     h.rate_K_s = chain->face[face].surface_rate_K_s;
     out->surface_HV = hs_hardened_HV(&h, p->carbon_pct[0], &retained);
@@ -92,7 +90,7 @@ static void fill_hard(hs_result_case *out, const hs_chain *chain, size_t face,
 void hs_fill_case(hs_result *result, const hs_chain *chain, const hs_draws *draws,
                   hs_decide_work *work) {
     size_t face = worst_face(result, chain);
-    if (face < HS_MAX_FACES) fill_hard(&result->hard, chain, face, draws, work->column[0]);
+    if (face < HS_MAX_FACES) fill_hard(&result->hard, chain, face, draws, work);
     hs_fill_scale(&result->scale, chain, draws, work->column[0]);
     hs_fill_distortion(&result->distortion, chain, draws, work->column[0]);
 }
