@@ -64,7 +64,7 @@ static void look_at_wheel(hs_result *r, const hs_job *job) {
         add(r, 1, 1,
             "Rough infeed %s: any wheel, however sharp, burns and cracks a hardened face at it, "
             "and "
-            "may burst. %s is usual, %s the most.",
+            "can break. %s is usual, %s the most.",
             infeed.text, usual.text, most.text);
     else if (feeds == HS_FEEDS_MUCH)
         add(r, 0, 1,
