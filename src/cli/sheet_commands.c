@@ -1,5 +1,6 @@
 /* plan, check, new: the commands that work on a whole sheet. */
 #include "cli/commands.h"
+#include "cli/echo.h"
 #include "cli/fault.h"
 #include "cli/file.h"
 #include "cli/out.h"
@@ -148,7 +149,7 @@ static int write_check(const hs_job *job, const char *name, int json) {
     for (size_t i = 0; i < job->reads; i++) {
         const hs_read *q = &job->read[i];
         if (!json) {
-            hs_out_add(&out, "  %-32s %-22s = %.6g %s\n", q->pointer, q->text, q->value, q->unit);
+            hs_echo_add(&out, q, job->inch_first);
             continue;
         }
         hs_out_add(&out, "%s\n    {\"pointer\": ", i ? "," : "");

@@ -3,8 +3,10 @@
 #include "base/nearest.h"
 #include "base/text.h"
 #include "sheet/forbidden.h"
+#include "sheet/synonyms.h"
 
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
 
 enum { LONGEST_NAME = 200, POINTER_BYTES = 160 };
@@ -40,7 +42,8 @@ void hs_reader_echo(hs_reader *r, const hs_node *node, double value, const char 
 
 void hs_reader_suggest(char *out, size_t size, const char *word, hs_words words) {
     hs_text text = hs_text_start(out, size);
-    const char *near = hs_nearest(word, words.list, words.n);
+    const char *near = hs_synonym(word, words.list, words.n);
+    if (!near) near = hs_nearest(word, words.list, words.n);
     if (near) {
         hs_text_add(&text, "did you mean \"%s\"?", near);
         return;
@@ -84,7 +87,10 @@ int hs_reader_object(hs_reader *r, const hs_node *node, hs_words keys) {
 int hs_reader_list(hs_reader *r, const hs_node *node, size_t least, size_t most) {
     if (!node) return 0;
     if (node->kind != HS_NODE_LIST) {
-        hs_reader_say(r, node, HS_E_TYPE, "[ ..., ... ]", "a list belongs here");
+        char help[160] = "[ ..., ... ]";
+        if (node->kind == HS_NODE_TEXT && strlen(node->text) < 80)
+            snprintf(help, sizeof help, "in brackets, even one: [\"%s\"]", node->text);
+        hs_reader_say(r, node, HS_E_TYPE, help, "a list belongs here");
         return 0;
     }
     if (node->count < least)

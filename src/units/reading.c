@@ -8,6 +8,13 @@
 
 static hs_status check_all_read(const hs_cursor *c) {
     if (hs_cursor_is(c, TOKEN_END)) return HS_OK;
+    const hs_token *t = hs_cursor_token(c);
+    const char *word = hs_cursor_bytes(c, t);
+    if (t->length == 3 && (!memcmp(word, "min", 3) || !memcmp(word, "max", 3)) &&
+        (c->expected == HS_CASE_DEPTH || c->expected == HS_HARDNESS))
+        return hs_cursor_fail(c, c->at, HS_E_UNIT,
+                              "write the least by itself, or the range: 0.8..1.2 mm, 58..62 HRC",
+                              "'min' and 'max' are not read here");
     if (hs_cursor_is(c, TOKEN_UNIT))
         return hs_cursor_fail(c, c->at, HS_E_UNIT, hs_kind_forms(c->expected),
                               "a second unit stands here");

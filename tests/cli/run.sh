@@ -77,6 +77,12 @@ printf '\357\273\277' >"$folder/mark.json"
 run 0 check "$folder/mark.json"
 says 'byte-order mark'
 run 0 check "$folder/crlf.json"
+prints '925 ±10 C              = 925 C$'
+prints '0.6 mm                 = 0.6 mm$'
+"$program" new bar | sed 's/"units": "mm"/"units": "inch"/' >"$folder/inch.json"
+run 0 check "$folder/inch.json"
+prints '= 1697 F (925 C)$'
+prints '= 1.1811 in (30 mm)$'
 run 0 check -- "$folder/crlf.json"
 : >"$folder/empty.json"
 printf ' \n\t\n' >"$folder/blank.json"

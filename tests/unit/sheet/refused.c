@@ -345,6 +345,9 @@ static void suggests(const char *base, const char *find, const char *replace, co
 static void refused__what_the_bench_calls_otherwise__is_told_in_its_words(void) {
     suggests(P, "\"for\": \"2 h\"", "\"for\": \"2 h\"}, {\"do\": \"straighten\"",
              "\"to\": \"0.05 mm\", the bow that the press may leave");
+    suggests(P, "\"condition\"", "\"temp\": \"1 C\", \"condition\"", "one of");
+    suggests(P, "\"quantity\"", "\"qty\"", "\"quantity\"");
+    suggests(P, "[\"top\", \"bottom\"]", "\"top\"", "[\"top\"]");
     suggests(B, "\"job\": \"bar\",",
              "\"job\": \"bar\", \"measured\": {\"shape\": {\"d\": {\"bow\": \"0.05 mm\"}}},",
              "twice the bow");
