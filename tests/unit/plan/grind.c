@@ -110,6 +110,9 @@ static void grind__measured__replaces_what_was_expected(void) {
     CHECK(first != NULL);
     if (first) NEAR(first->to_m, 20.225e-3, TIGHT); /* exact: windows page, section 6 */
     CHECK(strstr(b.out.order[0].stop_if, "0.460 mm") != NULL);
+    result.measured.dimension[0].limit_case_m = 0.42e-3; /* the case is what ends first */
+    plan(&b);
+    CHECK(strstr(b.out.order[0].stop_if, "0.420 mm") != NULL);
     result.measured.dimension[0].turn_at_m = 20.2e-3; /* the measured answer turns unequal faces */
     plan(&b);
     first = step(&b, "bottom: grind until clean");
