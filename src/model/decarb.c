@@ -144,7 +144,9 @@ static hs_status check_inputs(double hold_s, double carbon_pct, double kp_factor
                    "no decarburisation can be computed from these values");
 }
 
-/* Edge of the profile: the rim's below 910 C, the new surface above. */
+/* Edge of the profile: the rim's below 910 C, the new surface above; and where scale eats in faster
+ * than the rim grows (from about 883 C on), the new surface as well, or the depths would fall as
+ * the fire gets hotter. */
 static hs_status make_front(front *f, double *rim_high_m, double temp_K, double hold_s,
                             double lost_m, hs_error *err) {
     f->reach_m = 2 * sqrt(hs_decarb_diffusivity(temp_K) * hold_s);
@@ -157,7 +159,8 @@ static hs_status make_front(front *f, double *rim_high_m, double temp_K, double 
     hs_status status = make_balance(&b, temp_K, f->carbon_pct, err);
     if (!status) status = solve_lambda(&lambda, &b, err);
     if (status) return status;
-    *rim_high_m = f->edge_m = 2 * lambda * b.sqrt_Da * sqrt(hold_s);
+    *rim_high_m = 2 * lambda * b.sqrt_Da * sqrt(hold_s);
+    f->edge_m = fmax(lost_m, *rim_high_m);
     f->at_edge_pct = b.austenite_pct;
     return HS_OK;
 }

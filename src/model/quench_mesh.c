@@ -11,8 +11,9 @@ static const double EMPTY = 1e-9;
 /* From this ratio of the sides on bilinear links along the shorter one turn negative: root of 2. */
 static const double THIN = 1.414;
 /* Fibres over the total case, and most pieces of a cell either way. Against 30 over the case, bows
- * differ by .03 to .1 of the peak (rms) with 4, 6, 8 or 16 of them alike. */
-static const double FINE = 6;
+ * without plasticity differ by .03 to .1 of the peak (rms) with 6, 8 or 16 of them alike; with
+ * plasticity those of a flat by .15 with 6, .02 with 8. */
+static const double FINE = 8;
 enum { MOST_PIECES = 8 };
 
 typedef struct cell_box {

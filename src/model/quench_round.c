@@ -8,7 +8,7 @@
 #include <string.h>
 
 static const double PI = 3.14159265358979323846;
-static const double FINE = 6; /* fibres over the total case */
+static const double FINE = 8; /* fibres over the total case */
 enum { SECTORS = 20, MOST_RINGS = 60, MOST_PIECES = 8 };
 
 typedef struct rings {

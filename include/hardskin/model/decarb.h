@@ -17,8 +17,9 @@ typedef struct hs_decarb_result {
  *
  *  From 910 C up: austenite with a moving surface at zero carbon. Below: a ferrite rim grows into
  *  the austenite, its thickness from the balance of carbon at the boundary; nominal = .6 of that
- *  bound. Where the oxygen that reaches the steel (atmosphere < 1) is less than what the carbon
- *  needs to leave as CO, all depths shrink in proportion (judgement); atmosphere 0 leaves 0.
+ *  bound; where scale eats in faster than it grows, the surface moves with the scale. Where
+ *  the oxygen that reaches the steel (atmosphere < 1) is less than what the carbon needs to leave
+ *  as CO, all depths shrink in proportion (judgement); atmosphere 0 leaves 0.
  *
  *    out         hs_decarb_result  out
  *    temp_K      double            in  1033.15 to 1473.15 K (760 to 1200 C)
