@@ -323,6 +323,30 @@ static void grind__sizes_on_the_way__leave_the_finish_stock(void) {
     }
 }
 
+/* exact, mm: fire .02 a side of growth, .01 of scale. An outside of 40.7 measures 40.72 then, with
+ * .72 to grind, and its highest spot loses .36 + .05: (.41 - .04)/.02 -> 19 passes. A bore grown
+ * outwards opens by the one and the other: 39.3 to 39.36, .64 to grind, (.37 - .04)/.02 -> 17. */
+static void grind__hardened_size__a_bore_opens_where_an_outside_grows(void) {
+    for (int bore = 0; bore < 2; bore++) {
+        bench b;
+        plate(&b);
+        b.job.part.form = HS_RING;
+        b.face[0].name = "it";
+        b.dimension[0] = (hs_dimension){.name = "this",
+                                        .across = bore ? HS_ACROSS_BORE : HS_ACROSS_OUTSIDE,
+                                        .size = {40e-3, 39.99e-3, 40.01e-3, ""},
+                                        .face = {0, 0}};
+        result.face[0].growth_low_m = bore ? -25e-6 : 15e-6;
+        result.face[0].growth_high_m = bore ? -15e-6 : 25e-6;
+        result.dimension[0].rough_aim_m = bore ? 39.3e-3 : 40.7e-3;
+        result.dimension[0].shape_m = 0.1e-3;
+        plan(&b);
+        const hs_grind_step *on = step(&b, "rough infeed");
+        CHECK(on != NULL);
+        if (on) NEAR(on->passes, bore ? 17 : 19, 0);
+    }
+}
+
 static void grind__narrow_faces__take_fewer_crossings(void) {
     bench b;
     for (int k = 0; k < 2; k++) {
@@ -370,5 +394,6 @@ HS_TEST_MAIN("plan_grind", TEST(grind__plate__turns_at_the_size_that_shares_the_
              TEST(grind__shut_window__no_steps_but_a_note),
              TEST(grind__one_face_as_hardened__is_not_turned),
              TEST(grind__sizes_on_the_way__leave_the_finish_stock),
+             TEST(grind__hardened_size__a_bore_opens_where_an_outside_grows),
              TEST(grind__narrow_faces__take_fewer_crossings),
              TEST(grind__nothing_to_grind__no_steps), TEST(grind__ring__end_then_bore_then_outside))
