@@ -140,7 +140,24 @@ static void model_quench_fibre__bent_beyond_yielding__springs_back(void) {
     }
 }
 
+static void model_quench_fibre__martensite__is_that_of_koistinen_and_marburger(void) {
+    /* exact: 1 - exp(-alpha (Ms - T)), from a table as close as its header says */
+    set_steel(200e9, 12e-6, 1e12);
+    add_pair(0, 1);
+    begin(400, 300);
+    double worst = 0;
+    for (int i = 0; i <= 60000; i++)
+        worst = fmax(worst, fabs(hs_quench_kept(&state, 1e-4 * i) - exp(-1e-4 * i)));
+    printf("kept: off by %.1e\n", worst);
+    NEAR(worst, 0, 8e-6);
+    NEAR(hs_quench_kept(&state, 700), 0, 1e-300);
+    const hs_quench_point p = {.ms_K = 700, .alpha_1_K = 0.011, .share = 0.5};
+    NEAR(hs_quench_hard(&state, &p, 701), 0, 0);
+    NEAR(hs_quench_hard(&state, &p, 600), 0.5 * (1 - exp(-1.1)), 8e-6);
+}
+
 HS_TEST_MAIN("model_quench_fibre",
              TEST(model_quench_fibre__parabolic_heat_in_a_free_strip__stresses_it),
              TEST(model_quench_fibre__three_bar_frame__keeps_its_stress),
+             TEST(model_quench_fibre__martensite__is_that_of_koistinen_and_marburger),
              TEST(model_quench_fibre__bent_beyond_yielding__springs_back))

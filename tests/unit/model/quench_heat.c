@@ -1,6 +1,7 @@
 /* Heat of a quench against exact series: balance, order in space and in time, cut cells, and the
  * elastic bow that follows from it. */
 #include "hardskin/model/quench_material.h"
+#include "model/quench_steps.h"
 #include "support/check.h"
 
 static const double PI = 3.14159265358979323846;
@@ -196,8 +197,83 @@ static void model_quench_heat__elastic_bow__is_of_second_order(void) {
     NEAR(left[0].kappa_y_1_m, 0, 1e-9);
 }
 
+/* Heat given off by what turns, J/m3: austenite to martensite and to ferrite. */
+static const double LATENT = 600e6;
+
+static hs_quench_steel turning(void) {
+    hs_quench_steel s = plain();
+    s.latent_J_m3[HS_MARTENSITE] = LATENT;
+    s.latent_J_m3[HS_FERRITE] = 0.8 * LATENT;
+    s.soft_start_K = 950;
+    s.soft_end_K = 850;
+    return s;
+}
+
+static void model_quench_heat__what_turns__gives_off_its_heat_once(void) {
+    /* exact: first law. What has left is c (start - cold) + L share (1 - exp(-alpha (Ms - cold)))
+     * of the martensite and all of the soft share's; 1e-2 of the latent heat: a step of 20 K takes
+     * it by its stages' capacities, and nodes end within half a kelvin of the bath */
+    static const double share[] = {1, 0.6, 0};
+    hs_quench_steel steel = turning();
+    CHECK(hs_quench_mesh_make(&mesh, &flat, 2.5e-3, 0, 0, NULL) == HS_OK);
+    for (int k = 0; k < 3; k++) {
+        hs_quench_point p = {.ms_K = 673.15, .alpha_1_K = 0.011, .share = share[k]};
+        for (size_t i = 0; i < mesh.nodes; i++)
+            node[i] = p;
+        hs_quench_case c = {
+            .mesh = &mesh, .steel = &steel, .node = node, .fibre = fibre, .start_K = FROM_K};
+        c.bath = (hs_quench_bath){.film = hs_curve_flat(FILM), .bath_K = BATH_K, .factor = 1};
+        CHECK(hs_quench_run(NULL, NULL, &c, &work, NULL, NULL, NULL) == HS_OK);
+        double formed = share[k] * (1 - exp(-0.011 * (673.15 - BATH_K)));
+        double latent = LATENT * (formed + 0.8 * (1 - share[k]));
+        double left_J_m3 = work.temp_K[work.net.nodes] / (60e-3 * 20e-3);
+        printf("share %.1f: latent %.1f, given off %.2f MJ/m3\n", share[k], 1e-6 * latent,
+               1e-6 * (left_J_m3 - HEAT * (FROM_K - BATH_K)));
+        NEAR((left_J_m3 - HEAT * (FROM_K - BATH_K)) / latent, 1, 1e-2);
+    }
+}
+
+static void model_quench_heat__warmed_again__stays_martensite(void) {
+    /* exact: a bar shut off from the bath, its left half at 400 K and martensite, its right at 1000
+     * K and without any: the mean of both, for what turned does not turn back. In the 2 K by which
+     * the stages of a step may waver it does: L alpha exp(-alpha (Ms - T)) of them, .07 K */
+    enum { STEPS = 400 };
+    static const hs_point points[] = {{0, 0}, {20e-3, 0}, {20e-3, 5e-3}, {0, 5e-3}};
+    static const hs_section bar = {{points, 4}, NULL, 0};
+    hs_quench_steel steel = turning();
+    CHECK(hs_quench_mesh_make(&mesh, &bar, 1e-3, 0, 0, NULL) == HS_OK);
+    hs_quench_case c = {.mesh = &mesh, .steel = &steel, .node = node, .start_K = 1000};
+    c.bath = (hs_quench_bath){.film = hs_curve_flat(0), .bath_K = BATH_K, .factor = 1};
+    hs_quench_run_state s = {.c = &c, .w = &work};
+    double try_s, taken_s, want_K = 0, all = 0;
+    for (size_t i = 0; i < mesh.nodes; i++)
+        node[i] = (hs_quench_point){
+            .ms_K = mesh.node[i].x_m < 0 ? 673.15 : 0, .alpha_1_K = 0.011, .share = 1};
+    hs_quench_tables(&s);
+    hs_quench_heat_start(&s, &try_s);
+    for (size_t i = 0; i < mesh.nodes; i++) {
+        work.temp_K[i] = work.coldest_K[i] = mesh.node[i].x_m < 0 ? 400 : 1000;
+        want_K += mesh.node_area_m2[i] * work.temp_K[i];
+        all += mesh.node_area_m2[i];
+    }
+    for (try_s = 1e-3; s.time_s < 60 && s.cost.steps < STEPS;) {
+        CHECK(hs_quench_heat_step(&s, &taken_s, &try_s, NULL) == HS_OK);
+        for (size_t i = 0; i <= work.net.nodes; i++) {
+            work.temp_K[i] = work.next_K[i];
+            if (i < work.net.nodes && work.temp_K[i] < work.coldest_K[i])
+                work.coldest_K[i] = work.temp_K[i];
+        }
+    }
+    printf("mixed: %.2f, %.2f K, the mean %.2f K\n", work.temp_K[0],
+           work.temp_K[work.net.nodes - 1], want_K / all);
+    NEAR(work.temp_K[0], want_K / all, 0.3);
+    NEAR(work.temp_K[work.net.nodes - 1], want_K / all, 0.3);
+}
+
 HS_TEST_MAIN("model_quench_heat", TEST(model_quench_heat__flat__is_of_second_order_in_space),
              TEST(model_quench_heat__oblique_edges__are_of_second_order_in_space),
              TEST(model_quench_heat__square__keeps_its_corner),
              TEST(model_quench_heat__march__is_of_second_order_in_time),
-             TEST(model_quench_heat__elastic_bow__is_of_second_order))
+             TEST(model_quench_heat__elastic_bow__is_of_second_order),
+             TEST(model_quench_heat__what_turns__gives_off_its_heat_once),
+             TEST(model_quench_heat__warmed_again__stays_martensite))
