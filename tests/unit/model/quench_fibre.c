@@ -104,6 +104,25 @@ static void model_quench_fibre__three_bar_frame__keeps_its_stress(void) {
     NEAR(1e-6 * work.stress_Pa[0][4], -40, 1e-6);
 }
 
+static void model_quench_fibre__softer_when_hot__is_elastic_all_the_same(void) {
+    /* exact: the frame above, elastic, E 200 GPa at 400 K and 100 at 600; the middle stays hot
+     * while the outer ones cool. The strain of all is e: 2 x 200 (e + 2.4e-3) + 100 e = 0, so +96
+     * MPa outside and -192 in the middle, whatever the way there; all cold they are free of stress
+     */
+    set_steel(200e9, 12e-6, 1e12);
+    steel.modulus = (hs_curve){2, {300, 700}, {250e9, 50e9}};
+    for (int i = -1; i < 2; i++)
+        add_pair(i, 1);
+    begin(600, 300);
+    bring(hot_middle);
+    NEAR(work.strain[0][0], -1.92e-3, 1e-9);
+    NEAR(1e-6 * work.stress_Pa[0][2], -192, 1e-3);
+    NEAR(1e-6 * work.stress_Pa[0][0], 96, 1e-3);
+    bring(level);
+    for (int i = 0; i < 6; i++)
+        NEAR(1e-6 * work.stress_Pa[0][i], 0, 1e-3);
+}
+
 /* Two flanges that stay elastic, 50 K either way of the web between them. */
 static double flanges(double y_m) {
     return fabs(y_m) < 0.75 ? 850 : y_m > 0 ? 900 : 800;
@@ -159,5 +178,6 @@ static void model_quench_fibre__martensite__is_that_of_koistinen_and_marburger(v
 HS_TEST_MAIN("model_quench_fibre",
              TEST(model_quench_fibre__parabolic_heat_in_a_free_strip__stresses_it),
              TEST(model_quench_fibre__three_bar_frame__keeps_its_stress),
+             TEST(model_quench_fibre__softer_when_hot__is_elastic_all_the_same),
              TEST(model_quench_fibre__martensite__is_that_of_koistinen_and_marburger),
              TEST(model_quench_fibre__bent_beyond_yielding__springs_back))

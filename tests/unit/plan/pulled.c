@@ -104,6 +104,14 @@ static void pulled__measured__bow_against_the_flatness(void) {
     CHECK(judge(&b)->verdict == HS_WHEEL_GRIND);
     b.face[0].flatness_m = 0.21e-3; /* .2 holds, with its doubt of .02 it does not */
     CHECK(judge(&b)->verdict == HS_WHEEL_CARE);
+    /* of 20.66 mm the chuck flattens 3.087/2.066^3 = .350 mm, whatever flatness is asked */
+    b.face[0].flatness_m = b.face[1].flatness_m = 2e-3;
+    b.job.measured.dimension[0].bow_m = 0.31e-3;
+    CHECK(judge(&b)->verdict == HS_WHEEL_GRIND);
+    b.job.measured.dimension[0].bow_m = 0.34e-3;
+    CHECK(judge(&b)->verdict == HS_WHEEL_CARE);
+    b.job.measured.dimension[0].bow_m = 0.36e-3;
+    CHECK(judge(&b)->verdict == HS_WHEEL_NO);
 }
 
 /* A flat of 60 x h as a profile, its top and bottom the one dimension, h from the plate's. */
