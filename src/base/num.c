@@ -139,7 +139,7 @@ double hs_quantile_of(double *values, size_t n, double q) {
     if (low + 1 >= n) return values[n - 1];
     double next = values[low + 1];
     for (size_t i = low + 2; i < n; i++)
-        next = fmin(next, values[i]);
+        next = hs_least(next, values[i]);
     return values[low] + (place - (double)low) * (next - values[low]);
 }
 
