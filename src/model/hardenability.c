@@ -16,17 +16,6 @@ static double upto(double content_pct, double last_pct, int *beyond) {
     return last_pct;
 }
 
-double hs_carbon_factor_in(double carbon_pct) {
-    const hs_table *t = hs_table_get(HS_TABLE_HARDENABILITY_CARBON);
-    for (size_t r = 0; r < t->rows; r++)
-        if (carbon_pct <= hs_table_number(t, r, HS_HARDENABILITY_CARBON_UPTO))
-            return hs_table_number(t, r, HS_HARDENABILITY_CARBON_CONSTANT) +
-                   carbon_pct *
-                       (hs_table_number(t, r, HS_HARDENABILITY_CARBON_LINEAR) +
-                        carbon_pct * hs_table_number(t, r, HS_HARDENABILITY_CARBON_SQUARE));
-    return NAN;
-}
-
 static double manganese_factor(double Mn, int *beyond) {
     if (Mn <= HS_K_HARDENABILITY_MN_FIRST) return 1 + HS_K_HARDENABILITY_MN * Mn;
     return HS_K_HARDENABILITY_MN_HIGH * upto(Mn, HS_K_HARDENABILITY_MN_LAST, beyond) -

@@ -1,4 +1,4 @@
-/* Rough sizes, shape limit, the window drawn, remedies, what need is made of. */
+/* Rough sizes, shape limit, the window drawn, what need is made of. */
 #include "report/bar.h"
 #include "report/sections.h"
 
@@ -7,39 +7,6 @@
 
 static int has_size(const hs_result_dimension *d) {
     return isfinite(d->rough_aim_m);
-}
-
-/* A dimension with no ground face keeps the size of the fire: no stock, no window, no limit. */
-int hs_text_is_ground(const hs_job *job, size_t i) {
-    const size_t *face = job->dimension[i].face;
-    return job->face[face[0]].finish == HS_GROUND || job->face[face[1]].finish == HS_GROUND;
-}
-
-/* How many of a dimension's faces are ground, a diameter counting twice; the last of them. */
-static int grounds(size_t *face, const hs_job *job, size_t i) {
-    int n = 0;
-    for (int k = 0; k < 2; k++)
-        if (job->face[job->dimension[i].face[k]].finish == HS_GROUND) {
-            *face = job->dimension[i].face[k];
-            n++;
-        }
-    return n;
-}
-
-double hs_text_carried(const hs_job *job, size_t i) {
-    size_t face;
-    return grounds(&face, job, i) == 1 ? 2 : 1;
-}
-
-hs_words hs_text_side(const hs_job *job, size_t i) {
-    size_t face = 0;
-    hs_words out;
-    hs_text text = hs_text_start(out.text, sizeof out.text);
-    if (grounds(&face, job, i) == 1)
-        hs_text_add(&text, "on %.80s", job->face[face].name);
-    else
-        hs_text_add(&text, "per side");
-    return out;
 }
 
 /* "stock 0.290 mm per side", "stock 0.300 mm on top", "stock top 0.310 mm, bottom ..." */
@@ -279,18 +246,6 @@ void hs_text_windows(hs_page *page) {
     hs_page_heading(page, "WINDOW  | ends  [##O##] what the shop will offer, O the aim");
     for (size_t i = 0; i < page->job->dimensions; i++)
         draw_window(page, i);
-}
-
-void hs_text_remedies(hs_page *page) {
-    int headed = 0;
-    for (size_t i = 0; i < page->job->dimensions; i++) {
-        const hs_result_dimension *d = &page->result->dimension[i];
-        int shown = d->verdict == HS_STOP && !hs_text_at_bench(page);
-        if (d->remedies == 0 || shown) continue;
-        if (!headed++) hs_page_heading(page, "WHAT WOULD OPEN THE WINDOW, computed");
-        hs_page_say(page, 2, "%s", page->job->dimension[i].name);
-        hs_text_remedy_list(page, d->remedy, d->remedies, HS_MAX_REMEDIES);
-    }
 }
 
 static void handbook_line(hs_page *page, const hs_handbook *h) {

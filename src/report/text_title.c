@@ -4,38 +4,6 @@
 #include <ctype.h>
 #include <string.h>
 
-const char *hs_text_verdict(hs_verdict verdict) {
-    static const char *const words[] = {"none", "GO", "TIGHT", "STOP"};
-    return words[verdict];
-}
-
-/* What it gains and what comes of it. */
-static void gain_of(hs_text *t, hs_page *page, const hs_remedy *r) {
-    const double seen_m = 1e-6; /* a narrower tolerance opens nothing and fits all the same */
-    hs_words gain = hs_page_short(page, r->gain_m, HS_DOWN);
-    if (r->verdict == HS_STOP)
-        hs_text_add(t, "gains %s per side", gain.text);
-    else if (r->gain_m >= seen_m)
-        hs_text_add(t, "window opens by %s per side, then %s", gain.text,
-                    hs_text_verdict(r->verdict));
-    else
-        hs_text_add(t, "then %s", hs_text_verdict(r->verdict));
-}
-
-void hs_text_remedy_list(hs_page *page, const hs_remedy *remedy, size_t n, size_t most) {
-    for (size_t i = 0; i < n && i < most; i++) {
-        const hs_remedy *r = &remedy[i];
-        char opens[96] = "";
-        hs_text gain = hs_text_start(opens, sizeof opens);
-        gain_of(&gain, page, r);
-        if (i > 0 && r->verdict == HS_STOP && remedy[i - 1].verdict != HS_STOP)
-            hs_page_say(page, 4, "Not enough by itself, but a help:");
-        hs_page_say(page, 4, "%zu. %s: %s%s%c%s", i + 1, r->what, opens, r->text[0] ? ". " : "",
-                    r->text[0] ? toupper((unsigned char)r->text[0]) : ' ',
-                    r->text[0] ? r->text + 1 : "");
-    }
-}
-
 static void part_line(hs_page *page) {
     const hs_part *p = &page->job->part;
     static const char *const forms[] = {"plate", "bar", "ring", "profile"};

@@ -10,15 +10,6 @@ size_t hs_scan_mark(const char *text, size_t size) {
     return size >= 3 && !memcmp(text, "\xEF\xBB\xBF", 3) ? 3 : 0;
 }
 
-hs_status hs_scan_fail(hs_scanner *s, hs_status status, const char *help, const char *what) {
-    hs_fail(s->err, status, help, "%s", what);
-    if (s->err) {
-        s->err->line = s->line;
-        s->err->column = (int)(s->at - s->line_start) + 1;
-    }
-    return status;
-}
-
 static void skip_space(hs_scanner *s) {
     for (; s->at < s->size; s->at++) {
         char c = s->text[s->at];

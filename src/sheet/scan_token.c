@@ -2,6 +2,15 @@
 
 #include <string.h>
 
+hs_status hs_scan_fail(hs_scanner *s, hs_status status, const char *help, const char *what) {
+    hs_fail(s->err, status, help, "%s", what);
+    if (s->err) {
+        s->err->line = s->line;
+        s->err->column = (int)(s->at - s->line_start) + 1;
+    }
+    return status;
+}
+
 static int hex_digit(char c) {
     if (c >= '0' && c <= '9') return c - '0';
     if (c >= 'a' && c <= 'f') return c - 'a' + 10;

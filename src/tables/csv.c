@@ -2,7 +2,6 @@
 
 #include "tables/csv_check.h"
 
-#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -183,20 +182,4 @@ void csv_read(csv_reader *reader, csv_table *t, const char *path) {
     if (reader->tables < CSV_TABLES) reader->table[reader->tables++] = t->id;
     if (!t->range) t->range = "";
     if (!t->note) t->note = "";
-}
-
-const char *csv_cell(const csv_table *t, size_t row, size_t column) {
-    return t->cell[row][column];
-}
-
-double csv_number(const csv_table *t, size_t row, size_t column) {
-    const char *cell = t->cell[row][column];
-    if (!*cell || !strcmp(t->column_unit[column], "text")) return NAN;
-    return strtod(cell, NULL);
-}
-
-int csv_column(const csv_table *t, const char *name) {
-    for (size_t c = 0; c < t->columns; c++)
-        if (!strcmp(t->column_name[c], name)) return (int)c;
-    return -1;
 }

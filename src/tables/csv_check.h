@@ -2,7 +2,7 @@
 #ifndef HS_TABLES_CSV_CHECK_H
 #define HS_TABLES_CSV_CHECK_H
 
-#include "tables/csv.h"
+#include "tables/csv_table.h"
 
 #if defined(__GNUC__)
 #define CSV_PRINTF __attribute__((format(printf, 3, 4)))
