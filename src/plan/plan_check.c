@@ -11,11 +11,17 @@ typedef struct list {
     size_t n, most;
 } list;
 
+/* Is a place in the sheet another one, or inside it? /route/10 is not inside /route/1. */
+static int inside(const char *place, const char *whole) {
+    size_t length = strlen(whole);
+    if (length == 0 || strncmp(place, whole, length) != 0) return 0;
+    return place[length] == '\0' || place[length] == '/';
+}
+
 /* The same place once: one fault there is told, and a nearer place stands for the whole. */
 static void note(list *l, const hs_error *err) {
-    size_t length = strlen(err->pointer);
     for (size_t i = 0; i < l->n; i++)
-        if (length > 0 && !strncmp(l->fault[i].pointer, err->pointer, length)) return;
+        if (inside(l->fault[i].pointer, err->pointer)) return;
     if (l->n < l->most) l->fault[l->n++] = *err;
 }
 
