@@ -199,10 +199,28 @@ static void batch__own_inputs__leave_the_box_as_it_is(void) {
     CHECK(own == 10);
 }
 
+/* exact: of a box all that is shared is the same for every part, and nothing else is */
+static void batch__a_part__draws_its_own_and_shares_the_rest(void) {
+    static hs_draws draws;
+    double z[2][HS_INPUTS], rough[2][HS_MAX_DIMENSIONS];
+    hs_draws_fill(&draws, 1, 7);
+    for (int part = 0; part < 2; part++) {
+        memcpy(z[part], draws.z[0], sizeof z[part]);
+        hs_draws_own(z[part], rough[part], draws.seed, 0, (size_t)part + 1);
+    }
+    for (int k = 0; k < HS_INPUTS; k++) {
+        int own = hs_input_own((hs_input)k) != 0;
+        CHECK((fabs(z[0][k] - draws.z[0][k]) > 0) == own);
+        CHECK((fabs(z[0][k] - z[1][k]) > 0) == own);
+    }
+    CHECK(fabs(rough[0][0] - rough[1][0]) > 0 && fabs(rough[0][0] - draws.rough[0][0]) > 0);
+}
+
 HS_TEST_MAIN("plan_batch", TEST(batch__equicorrelated_normals__closed_forms),
              TEST(batch__good_parts__as_the_integral), TEST(batch__limits__apart_and_all_alike),
              TEST(batch__more_parts__never_likelier_and_never_below_the_floor),
              TEST(batch__error__holds_the_exact_value_as_often_as_it_says),
              TEST(batch__what_no_draw_shows__is_said_to_be_a_bound),
              TEST(batch__plan__as_the_whole_chain_part_by_part),
+             TEST(batch__a_part__draws_its_own_and_shares_the_rest),
              TEST(batch__own_inputs__leave_the_box_as_it_is))

@@ -56,6 +56,8 @@ static void right__infeed__care_above_the_most_and_stop_where_every_wheel_burns(
     start();
     t.job.shop.grinding.rough_infeed_m = 50e-6;
     CHECK(put_right("infeed") == NULL && r.rights == 0);
+    t.job.shop.grinding.rough_infeed_m = 51e-6; /* judgement: .05 mm is the most */
+    CHECK(put_right("0.051 mm") && !r.right[0].stop && r.right[0].wheel && r.grind == HS_GO);
     t.job.shop.grinding.rough_infeed_m = 142e-6;
     const hs_result_right *much = put_right("infeed");
     CHECK(much && !much->stop && much->wheel && r.grind == HS_GO);

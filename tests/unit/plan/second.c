@@ -1,6 +1,7 @@
 /* A second soak for a part whose case does not last: against laws of diffusion, and against the
  * chain of the same two fires written as one route. */
 #include "plan/second.h"
+#include "hardskin/tables/table.h"
 #include "job.h"
 #include "plan/measured_input.h"
 #include "plan/reading_make.h"
@@ -167,6 +168,35 @@ static void second__ground_off_already__starts_from_what_is_left(void) {
     free(r);
 }
 
+/* exact: the scale of the first fire has taken its metal before the second soak begins */
+static void second__scaled_already__starts_from_what_is_left(void) {
+    static const double middle[HS_INPUTS] = {0};
+    static hs_chain twice;
+    double case_m[2];
+    test_job_plate(&t, "16MnCr5");
+    t.step[2].medium = "electric furnace in air";
+    t.step[2].medium_row =
+        (size_t)hs_table_row(hs_table_get(HS_TABLE_ATMOSPHERE), 0, "electric furnace in air");
+    run_t *r = start();
+    double lost_m = hs_chain_draw(&r->chain, middle).lost_m;
+    for (int cut = 0; cut < 2; cut++) {
+        hs_variant_start(&r->work.variant, &t.job);
+        CHECK(hs_variant_twice(&r->work.variant, 6 * 3600));
+        hs_route_left left = {
+            .heats = r->chain.route.heats, .cut_m = cut * lost_m, .stretch = 1, .speed = 1};
+        CHECK(hs_chain_recase(&twice, &r->chain, &r->work.variant.job, &left, &r->scratch, NULL) ==
+              HS_OK);
+        hs_part_draw draw = hs_chain_draw(&twice, middle);
+        case_m[cut] = hs_chain_trial(&twice, 0, 0, &draw).case_m - draw.lost_m;
+    }
+    CHECK(make(r, 6 * 3600) == HS_OK);
+    printf("lost %.1f um, second case %.1f um shallower for it\n", 1e6 * lost_m,
+           1e6 * (case_m[0] - case_m[1]));
+    CHECK(lost_m > 5e-6 && case_m[0] - case_m[1] > 1e-6);
+    NEAR(r->second.face[0].case_m, case_m[1], 1e-9);
+    free(r);
+}
+
 static void find(run_t *r) {
     hs_second_find(&r->second, &r->in, &r->chain, &r->draws, &r->work, &r->scratch, &r->decide);
 }
@@ -221,5 +251,6 @@ HS_TEST_MAIN("plan_second", TEST(second__nothing_taken_off__is_the_long_route),
              TEST(second__a_slow_fire__stays_as_slow),
              TEST(second__longer__deeper_and_the_size_moves_by_its_own_sum),
              TEST(second__ground_off_already__starts_from_what_is_left),
+             TEST(second__scaled_already__starts_from_what_is_left),
              TEST(second__found__is_the_shortest_that_does),
              TEST(second__not_asked_or_no_use__not_there))
