@@ -234,6 +234,16 @@ static void route__tempers__count_since_the_last_quench(void) {
     CHECK(hs_route_tempers_before(temper, &t.job, 7) == 2);
     NEAR(temper[0].temp_K, 443.15, 0);
     CHECK(hs_route_tempered(&t.job));
+    t.step[6].kind = HS_DESCALE; /* the temper alone; judgement: half an hour at 100 C at least */
+    t.step[5].hold_s.value = 1800;
+    CHECK(hs_route_tempered(&t.job));
+    t.step[5].hold_s.value = 1799;
+    CHECK(!hs_route_tempered(&t.job));
+    t.step[5].hold_s.value = 7200;
+    t.step[5].temp_K.value = 373.15;
+    CHECK(hs_route_tempered(&t.job));
+    t.step[5].temp_K.value = 372;
+    CHECK(!hs_route_tempered(&t.job));
     t.job.steps = 5; /* ends with the quench */
     CHECK(!hs_route_tempered(&t.job));
 }

@@ -58,6 +58,24 @@ static void harden__limit_below_the_core__is_refused_in_words(void) {
     CHECK(strstr(err.message, "the core reaches") != NULL);
 }
 
+/* own contract: a case that takes more than half of what lies behind it, from both sides of a flat
+ * or from all round a bar, is refused; 16 h at 925 C bring more than 1.1 mm (exact: 2.2 of 4 mm) */
+static void harden__case_through_half_the_part__is_refused(void) {
+    static test_job t;
+    hs_error err = {0};
+    test_job_bar(&t, "16MnCr5");
+    t.job.part.diameter_m = 4e-3;
+    t.dimension[0].size = (hs_size){4e-3, 3.987e-3, 4e-3, ""};
+    CHECK(hs_chain_make(&chain, &t.job, &work, &err) == HS_E_THROUGH);
+    CHECK(strstr(err.message, "both sides") && strstr(err.message, "4.00 mm"));
+    test_job_plate(&t, "16MnCr5");
+    t.job.part.thickness_m = 4e-3;
+    t.dimension[0].size = (hs_size){4e-3, 3.987e-3, 4e-3, ""};
+    CHECK(hs_chain_make(&chain, &t.job, &work, &err) == HS_E_THROUGH);
+    test_job_bar(&t, "16MnCr5");
+    CHECK(hs_chain_make(&chain, &t.job, &work, NULL) == HS_OK);
+}
+
 /* own contract: a slower quench and a leaner steel never deepen the case */
 static void harden__slower_quench__never_deepens_the_case(void) {
     static test_job t;
@@ -136,7 +154,8 @@ static void harden__severity_of_the_bath__is_a_range(void) {
     CHECK(chain.core_HV.low <= core_HV[0] && chain.core_HV.high >= core_HV[1]);
 }
 
-HS_TEST_MAIN("plan harden", TEST(harden__low_limit_on_a_soft_core__has_a_depth),
+HS_TEST_MAIN("plan harden", TEST(harden__case_through_half_the_part__is_refused),
+             TEST(harden__low_limit_on_a_soft_core__has_a_depth),
              TEST(harden__limit_below_the_core__is_refused_in_words),
              TEST(harden__slower_quench__never_deepens_the_case),
              TEST(harden__lean_core__is_answered),
