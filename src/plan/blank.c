@@ -12,7 +12,8 @@
 #include <stdio.h>
 #include <string.h>
 
-/* The rough size the part's windows ask; where a window is shut, the handbook's allowance. */
+/* The rough size the part's windows ask; where a window is shut, the larger of need and the
+ * handbook's allowance: a bar below need would be too small whatever opens the window. */
 static double rough_m(const hs_job *job, const hs_result *result, size_t d) {
     const hs_result_dimension *r = &result->dimension[d];
     double finished_m = job->dimension[d].size.upper_m;
@@ -21,7 +22,7 @@ static double rough_m(const hs_job *job, const hs_result *result, size_t d) {
     if (isnan(allowance_m) && job->dimension[d].across == HS_ACROSS_OUTSIDE)
         allowance_m = hs_handbook_round_m(finished_m, job->part.length_m);
     if (isnan(allowance_m)) allowance_m = hs_handbook_plane_m(finished_m, job->part.length_m, 0);
-    return finished_m + (allowance_m > 0 ? 2 * allowance_m : 0);
+    return finished_m + 2 * fmax(fmax(allowance_m, r->need_m), 0);
 }
 
 /* Rough size over the faces of that name; the part's own size where no dimension is ground. */
@@ -104,9 +105,10 @@ static void tell_why(hs_result_blank *out, const hs_bar *bar, const hs_bar_asked
                     hs_word_length(bar->skin_m, asked->inch, near).text);
     double left_m = bar->thickness_m - bar->under_thickness_m - bar->bow_m - 2 * bar->skin_m;
     hs_text_add(&why, " leaves %s", hs_word_length(left_m, asked->inch, HS_DOWN).text);
-    double asked_m = asked->thickness_m > 0 ? asked->thickness_m : asked->width_m;
+    int flat = !strcmp(bar->form, "flat");
+    double asked_m = flat ? asked->thickness_m : asked->width_m;
     hs_text_add(&why, " for %s.", hs_word_length(asked_m, asked->inch, HS_UP).text);
-    if (!strcmp(bar->form, "flat")) hs_text_add(&why, " Ask whether this pairing is rolled.");
+    if (flat) hs_text_add(&why, " Ask whether this pairing is rolled.");
 }
 
 /* The rules for the skin disagree: the size by the least of them, a share of the bar per side. */

@@ -305,18 +305,14 @@ double hs_chain_as_flat(const hs_chain *chain, size_t face, double depth_m) {
     return high_m;
 }
 
-double hs_chain_depth_to(const hs_chain *chain, size_t axis, double limit_HV) {
+double hs_chain_depth_to(const hs_chain *chain, size_t face, double limit_HV) {
     static const double middle[HS_INPUTS] = {0};
-    const hs_response *r = &chain->response[axis];
+    const hs_face_chain *f = &chain->face[face];
+    const hs_response *r = &chain->response[f->axis];
     hs_limit limit;
     hs_hardening h = chain->hardening;
-    double rate_bound = 0;
-    for (size_t i = chain->job->faces; i-- > 0;)
-        if (chain->face[i].axis == axis) {
-            h.rate_K_s = chain->face[i].rate_K_s;
-            rate_bound = chain->face[i].rate_bound;
-        }
-    hs_limit_make(&limit, &h, rate_bound, limit_HV);
+    h.rate_K_s = f->rate_K_s;
+    hs_limit_make(&limit, &h, f->rate_bound, limit_HV);
     hs_response_draw draw = hs_response_at(r, &chain->job->part.steel, middle);
     double depth_m = hs_response_depth(r, hs_limit_least(&limit, middle), &draw);
     return chain->reading.plan && chain->reading.factor > 0 ? chain->reading.factor * depth_m

@@ -134,8 +134,9 @@ double hs_chain_hard_to(const hs_chain *chain, size_t face, const hs_part_draw *
  */
 double hs_chain_as_flat(const hs_chain *chain, size_t face, double depth_m);
 
-/** Middle case depth of an axis to any hardness (m); 0 where none is that hard. */
-double hs_chain_depth_to(const hs_chain *chain, size_t axis, double limit_HV);
+/** Middle case depth of a face's flat, quenched as that face is, to any hardness (m); 0 where none
+ * is that hard. */
+double hs_chain_depth_to(const hs_chain *chain, size_t face, double limit_HV);
 
 /** Hardness (HV) of the surface after the first `steps` steps; NaN where it is not hardened then.
  */

@@ -9,6 +9,7 @@
 
 #include <math.h>
 #include <stdio.h>
+#include <string.h>
 
 static hs_hydrogen_way way_of(hs_descale_method by) {
     switch (by) {
@@ -144,7 +145,8 @@ static void add_alternative(hs_descale_work *w, const hs_judged *j, hs_descale_m
     whole_minutes(low, round(low_s / 60));
     whole_minutes(high, ceil(high_s / 60));
     hs_text t = hs_text_start(out->alternative[out->alternatives++], sizeof out->alternative[0]);
-    hs_text_add(&t, "%s: %s to %s", takes_text(by, HS_DESCALE_TAKES_METHOD), low, high);
+    hs_text_add(&t, "%s: %s", takes_text(by, HS_DESCALE_TAKES_METHOD), low);
+    if (strcmp(low, high) != 0) hs_text_add(&t, " to %s", high);
     if (j->bake) {
         hs_format_time(high, sizeof high, j->plan.hold_s, HS_UP);
         hs_text_add(&t, ", then the bake, %s", high);

@@ -4,21 +4,10 @@
 #include "constants.h"
 #include "hardskin/units/hardness.h"
 #include "plan/cool.h"
+#include "plan/reading_make.h"
 
 #include <math.h>
 #include <stdio.h>
-
-/* The ground face with the least budget; else the first face that has a case. */
-static size_t worst_face(const hs_result *result, const hs_chain *chain) {
-    size_t worst = HS_MAX_FACES;
-    for (size_t i = 0; i < chain->job->faces; i++) {
-        if (chain->face[i].axis == HS_MAX_AXES) continue;
-        if (worst == HS_MAX_FACES) worst = i;
-        const hs_result_face *f = &result->face[i], *w = &result->face[worst];
-        if (f->present && (!w->present || f->budget_m < w->budget_m)) worst = i;
-    }
-    return worst;
-}
 
 /* `scale` on the depths: a reading of the case. */
 static void thin_profile(hs_result_case *out, const hs_case_profile *p, double scale) {
@@ -85,11 +74,12 @@ static void fill_hard(hs_result_case *out, const hs_chain *chain, size_t face,
         out->total_m = reach_m;
     const hs_reading *reading = &chain->reading;
     thin_profile(out, p, reading->plan && reading->factor > 0 ? reading->factor : 1);
+    out->total_high_m = out->total_m * out->depth_high_m / out->depth_m; /* it scatters alike */
 }
 
 void hs_fill_case(hs_result *result, const hs_chain *chain, const hs_draws *draws,
                   hs_decide_work *work) {
-    size_t face = worst_face(result, chain);
+    size_t face = hs_reading_face(chain);
     if (face < HS_MAX_FACES) fill_hard(&result->hard, chain, face, draws, work);
     hs_fill_scale(&result->scale, chain, draws, work->column[0]);
     hs_fill_distortion(&result->distortion, chain, draws, work->column[0]);

@@ -40,7 +40,11 @@ static void explain_need(hs_result_dimension *d, const hs_window_found *f, const
     }
     add_term(d, "lost as scale and in descaling", lost);
     if (f->grounds > 0) add_term(d, "half the shape to expect (bow, run-out, ovality)", shape);
-    add_term(d, "growth, taken off", -growth);
+    add_term(d,
+             growth >= 0 ? "growth, taken off"
+             : f->inside ? "growth, which opens the bore, put on"
+                         : "shrinking, put on",
+             -growth);
     add_term(d, "doubt of all these together, set-up in it",
              need_m - width - clean - lost - shape + growth);
 }

@@ -44,7 +44,7 @@ static double deep_HV(const hs_chain *chain, size_t axis, double depth_m) {
 }
 
 /* The files of a set on either side of the limit. */
-static void fill_files(hs_result_case *out, const hs_chain *chain, size_t axis) {
+static void fill_files(hs_result_case *out, const hs_chain *chain) {
     const hs_table *t = hs_table_get(HS_TABLE_HARDNESS_FILES);
     double limit_HRC = hs_hardness_HRC_of_HV(out->limit_HV);
     out->file_HRC[0] = out->file_HRC[1] = NAN;
@@ -57,14 +57,14 @@ static void fill_files(hs_result_case *out, const hs_chain *chain, size_t axis) 
         out->file_m[k] =
             isnan(out->file_HRC[k])
                 ? NAN
-                : hs_chain_depth_to(chain, axis, hs_hardness_HV_of_HRC(out->file_HRC[k]));
+                : hs_chain_depth_to(chain, out->face, hs_hardness_HV_of_HRC(out->file_HRC[k]));
 }
 
-static void fill_ways(hs_result_case *out, const hs_chain *chain, size_t axis) {
+static void fill_ways(hs_result_case *out, const hs_chain *chain) {
     const hs_reading *r = &chain->reading;
     for (int way = 0; way < HS_CASE_WAYS; way++)
-        out->way_m[way] = hs_reading_expected(chain, axis, (hs_case_way)way, out->limit_HV);
-    fill_files(out, chain, axis);
+        out->way_m[way] = hs_reading_expected(chain, out->face, (hs_case_way)way, out->limit_HV);
+    fill_files(out, chain);
     out->reading = (hs_result_reading){.present = r->present,
                                        .plan = r->plan,
                                        .read_m = r->read_m,
@@ -84,10 +84,10 @@ void hs_fill_readings(hs_result *r, const hs_chain *chain) {
     }
     if (!r->hard.present) return;
     size_t axis = chain->face[r->hard.face].axis;
-    fill_ways(&r->hard, chain, axis);
+    fill_ways(&r->hard, chain);
     if (!(r->hard.depth_m > 0)) return;
     double effective_HV = hs_hardness_HV_of_HRC(HS_K_CHD_EFFECTIVE);
-    r->hard.effective_m = hs_chain_depth_to(chain, axis, effective_HV);
+    r->hard.effective_m = hs_chain_depth_to(chain, r->hard.face, effective_HV);
     if (!(r->hard.effective_m > 0)) r->hard.effective_m = NAN;
     r->hard.deep_HV = deep_HV(chain, axis, r->hard.depth_m);
     r->hard.other_limit =

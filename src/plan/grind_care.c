@@ -75,29 +75,40 @@ hs_feeds hs_grind_feeds(double *burn_J_m3, const hs_job *job) {
     return HS_FEEDS_GOOD;
 }
 
+/* "15 m/min" or "50 ft/min": as the table's dial has it. */
+static hs_word speed_word(double speed_m_s, int inch) {
+    const double foot_m = 0.3048, min_s = 60;
+    hs_word word = {""};
+    if (inch)
+        snprintf(word.text, sizeof word.text, "%.3g ft/min", min_s / foot_m * speed_m_s);
+    else
+        snprintf(word.text, sizeof word.text, "%.3g m/min", min_s * speed_m_s);
+    return word;
+}
+
 static void care_of_burn(hs_result_grind *out, const hs_job *job, double burn_J_m3) {
     const hs_grinding *g = &job->shop.grinding;
-    const double J_mm3 = 1e-9, per_min = 60;
+    const double J_mm3 = 1e-9;
     hs_word infeed = hs_word_length(g->rough_infeed_m, job->inch_first, HS_NEAREST);
     if (burn_J_m3 < HS_K_GRINDING_CHIP_ENERGY)
         add(out,
-            "STOP: at %s infeed and %.3g m/min a surface burns from about %.0f J/mm3 on, and "
+            "STOP: at %s infeed and %s a surface burns from about %.0f J/mm3 on, and "
             "forming the chip alone takes %.0f: every wheel burns and cracks it.",
-            infeed.text, per_min * g->table_speed_m_s, J_mm3 * burn_J_m3,
+            infeed.text, speed_word(g->table_speed_m_s, job->inch_first).text, J_mm3 * burn_J_m3,
             J_mm3 * HS_K_GRINDING_CHIP_ENERGY);
     else
         add(out,
-            "At %s infeed and %.3g m/min a wheel of %.0f mm burns the surface from about %.0f "
+            "At %s infeed and %s a wheel of %s burns the surface from about %.0f "
             "J/mm3 on, and softens it well below that: a dull or loaded wheel gets there. Dress "
             "when sparks or sound change.",
-            infeed.text, per_min * g->table_speed_m_s, 1e3 * HS_K_GRINDING_WHEEL_ASSUMED,
-            J_mm3 * burn_J_m3);
+            infeed.text, speed_word(g->table_speed_m_s, job->inch_first).text,
+            hs_word_about(HS_K_GRINDING_WHEEL_ASSUMED, job->inch_first).text, J_mm3 * burn_J_m3);
 }
 
 static void care_of_feeds(hs_result_grind *out, const hs_job *job) {
     const hs_grinding *g = &job->shop.grinding;
     double burn_J_m3, rate_m2_s = hs_grind_rate_m2_s(g->rough_infeed_m, g->table_speed_m_s);
-    const double mm2 = 1e6, per_min = 60;
+    const double mm2 = 1e6;
     hs_feeds feeds = hs_grind_feeds(&burn_J_m3, job);
     int flat = job->part.form == HS_PLATE || job->part.form == HS_PROFILE;
     hs_word infeed = hs_word_length(g->rough_infeed_m, job->inch_first, HS_NEAREST);
@@ -108,9 +119,9 @@ static void care_of_feeds(hs_result_grind *out, const hs_job *job) {
             hs_word_length(HS_K_GRINDING_ROUGH_INFEED_MOST, job->inch_first, HS_DOWN).text);
     if (flat && rate_m2_s > HS_K_GRINDING_RATE_MOST * (1 + 1e-9))
         add(out,
-            "%s at %.3g m/min takes %.1f mm3/s per mm of wheel, and 1 to %.0f is usual on hardened "
+            "%s at %s takes %.1f mm3/s per mm of wheel, and 1 to %.0f is usual on hardened "
             "steel: less infeed or a slower table.",
-            infeed.text, per_min * g->table_speed_m_s, mm2 * rate_m2_s,
+            infeed.text, speed_word(g->table_speed_m_s, job->inch_first).text, mm2 * rate_m2_s,
             mm2 * HS_K_GRINDING_RATE_MOST);
 }
 

@@ -11,6 +11,7 @@
 typedef struct hs_reading {
     int present;
     int plan;            /* nothing else was measured: the plan itself is made with it */
+    size_t face;         /* whose flat the reading was held against */
     int of_hardness;     /* the way reads a hardness, limit_HV; else carbon */
     double limit_HV;     /* NaN where it reads carbon */
     double read_m;       /* from the hardened surface */

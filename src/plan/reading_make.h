@@ -12,7 +12,13 @@
  *           to be checked. */
 hs_status hs_reading_make(hs_reading *reading, const hs_chain *chain, hs_error *err);
 
-/** Typical depth (m, from the blank surface) that a way of reading finds on an axis. */
-double hs_reading_expected(const hs_chain *chain, size_t axis, hs_case_way way, double limit_HV);
+/** The face whose case is told and whose quench stands for the piece that is read: of the ground
+ * ones that with the least budget in the middle, before any reading; else the first with a case;
+ * HS_MAX_FACES where none has. */
+size_t hs_reading_face(const hs_chain *chain);
+
+/** Typical depth (m, from the blank surface) that a way of reading finds under the flat of a face.
+ */
+double hs_reading_expected(const hs_chain *chain, size_t face, hs_case_way way, double limit_HV);
 
 #endif

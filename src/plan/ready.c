@@ -3,8 +3,8 @@
 #include "plan/descale.h"
 #include "plan/descale_state.h"
 #include "plan/measured_ask.h"
-#include "plan/reading_make.h"
 #include "plan/place.h"
+#include "plan/reading_make.h"
 
 #include <math.h>
 
@@ -32,7 +32,8 @@ static hs_status check_job(const hs_job *job, hs_error *err) {
 
 /* A size is held against the whole case as computed. */
 static hs_status ask_of_sizes(const hs_chain *chain, hs_error *err) {
-    double total_m = chain->axes.n > 0 ? hs_reading_expected(chain, 0, HS_CASE_ETCH, 0) : 0;
+    double total_m =
+        chain->axes.n > 0 ? hs_reading_expected(chain, hs_reading_face(chain), HS_CASE_ETCH, 0) : 0;
     return hs_measured_ask(chain->job, total_m, err);
 }
 

@@ -179,7 +179,9 @@ const char *hs_search_soak_words(hs_soak_end end) {
     case HS_SOAK_THROUGH:
         return "a longer one brings the case of both sides through half the wall";
     case HS_SOAK_AUSTENITE:
-        return "retained austenite at the surface takes back what it adds in depth";
+        return "retained austenite, or a case this quench may leave partly soft, takes back what "
+               "it "
+               "adds in depth";
     case HS_SOAK_LONGEST:
         return "the longest reckoned with is not enough";
     case HS_SOAK_NO_USE:

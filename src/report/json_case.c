@@ -27,6 +27,7 @@ void hs_json_case(hs_json *json, cJSON *to, const hs_result *result) {
     hs_json_mm(json, object, "case_depth_mm", c->depth_m);
     hs_json_mm(json, object, "case_depth_low_mm", c->depth_low_m);
     hs_json_mm(json, object, "total_case_mm", c->total_m);
+    hs_json_mm(json, object, "total_case_high_mm", c->total_high_m);
     hs_json_number(json, object, "surface_carbon_pct", c->surface_carbon_pct);
     hs_json_number(json, object, "surface_HV", c->surface_HV);
     hs_json_number(json, object, "surface_HRC", c->surface_HRC);

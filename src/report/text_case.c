@@ -183,6 +183,23 @@ static void face_lines(hs_page *page, size_t i) {
     if (f->case_left_min_m > 0 && (face->case_m > 0 || face->hardness_HV > 0)) test_line(page, f);
 }
 
+/* What keeps a face soft: it is the shop's to do, and a cut after the quench is too late. */
+static void soft_line(hs_page *page, size_t i) {
+    const hs_result_case *c = &page->result->hard;
+    const hs_job *job = page->job;
+    int reheated = 0;
+    for (size_t k = 0; k < job->steps; k++)
+        reheated |= job->step[k].kind == HS_REHEAT;
+    if (reheated && c->total_high_m > 0)
+        hs_page_say(page, 2,
+                    "%s: to be soft, mask it (clay, stop-off paint, copper), or leave more than %s "
+                    "per side on it and cut that off while the part is soft, before the reheat",
+                    job->face[i].name, hs_page_short(page, c->total_high_m, HS_UP).text);
+    else
+        hs_page_say(page, 2, "%s: to be soft, mask it (clay, stop-off paint, copper)",
+                    job->face[i].name);
+}
+
 void hs_text_case(hs_page *page) {
     hs_page_heading(page, "CASE (depths from the rough-machined surface)");
     if (!page->result->hard.present) {
@@ -195,6 +212,8 @@ void hs_text_case(hs_page *page) {
     drawing_lines(page);
     for (size_t i = 0; i < page->job->faces; i++)
         if (page->result->face[i].present && first_of_its_like(page, i)) face_lines(page, i);
+    for (size_t i = 0; i < page->job->faces; i++)
+        if (page->job->face[i].finish == HS_SOFT) soft_line(page, i);
 }
 
 static void driver_line(hs_page *page, const hs_driver *d) {

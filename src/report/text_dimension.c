@@ -135,7 +135,8 @@ static void shape_line(hs_page *page, size_t i) {
     if (d->shape_limit_middle_m > d->shape_limit_m + more_m)
         hs_page_say(page, 15, "with the rough size at mid window: at most %s",
                     hs_page_short(page, k * d->shape_limit_middle_m, HS_DOWN).text);
-    if (has_size(d)) bench_sum(page, i, k);
+    int judged = hs_text_at_bench(page) && job->measured.dimension[i].size_given;
+    if (has_size(d) && !judged) bench_sum(page, i, k); /* else it stands above, as measured */
 }
 
 static int any_ground(const hs_page *page) {
@@ -184,6 +185,13 @@ static void say_past_middle(hs_page *page, const hs_result_dimension *d) {
                 hs_page_chance(d->joint_middle, 0).text);
 }
 
+/* Is one of two ground faces without a window of its own? */
+static int face_closed(const hs_page *page, size_t i) {
+    const hs_result_dimension *d = &page->result->dimension[i];
+    if (hs_text_carried(page->job, i) > 1) return 0;
+    return d->side[0].may_m < d->side[0].need_m || d->side[1].may_m < d->side[1].need_m;
+}
+
 /* Ends of the bar: on a bore the smaller size carries the more stock. */
 static void draw_window(hs_page *page, size_t i) {
     const hs_result_dimension *d = &page->result->dimension[i];
@@ -212,6 +220,11 @@ static void draw_window(hs_page *page, size_t i) {
         else if (d->may_m < d->need_m)
             hs_page_say(page, 6, "may %s %s < need %s %s", may.text, side.text, need.text,
                         side.text);
+        else if (!face_closed(page, i))
+            hs_page_say(page, 6,
+                        "may %s and need %s %s, but no rough size is good for both ends of the "
+                        "finished tolerance",
+                        may.text, need.text, side.text);
         else
             hs_page_say(page, 6,
                         "in the mean of its faces may %s and need %s per side, but one of them has "

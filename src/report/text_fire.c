@@ -52,9 +52,10 @@ static void length_line(hs_page *page, const hs_result_pack *p) {
 static void compound_line(hs_page *page, const hs_result_pack *p) {
     hs_page_say(page, 2,
                 "compound: %.1f L, about %.1f kg (%.1f to %.1f kg, as loose as it is); %s of it "
-                "between part and box%s; %s all round at least",
+                "between %s%s; %s all round at least",
                 p->compound_m3 / LITRE_M3, p->compound_kg, p->compound_low_kg, p->compound_high_kg,
                 hs_page_coarse(page, p->cover_m, HS_DOWN).text,
+                page->job->part.quantity > 1 ? "one part alone and the box" : "part and box",
                 p->thin_cover ? ": TOO LITTLE, take a larger box" : "", least_cover(page).text);
     length_line(page, p);
     hs_page_say(page, 2,

@@ -71,7 +71,7 @@ static hs_status check_comma(hs_cursor *c) {
     if (three)
         return refuse(c, c->at, HS_E_AMBIGUOUS, "write 1000, or 1.000 with a point",
                       "a comma before three digits: thousands or decimals");
-    return refuse(c, c->at, HS_E_NUMBER, "write a decimal point: 0.5",
+    return refuse(c, c->at, HS_E_NUMBER, "write a decimal point in place of the comma",
                   "a comma is not read as a decimal point");
 }
 

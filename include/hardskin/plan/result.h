@@ -43,7 +43,7 @@ typedef struct hs_result_case {
     int present;
     double limit_HV;
     double depth_m, depth_low_m, depth_high_m; /* to limit_HV: typical, low side, high side */
-    double total_m;
+    double total_m, total_high_m;
     double surface_carbon_pct, surface_HV, surface_HRC, core_HV, core_HRC; /* HRC NaN if too soft */
     int hardens; /* 0: this quench does not harden the case; surface NaN then */
     double margin_low, margin, margin_high; /* of hardening: surely from 1 at the low end */

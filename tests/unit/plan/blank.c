@@ -160,6 +160,14 @@ static void blank__closed_window__falls_back_on_the_handbook(void) {
     /* on diameter twice .4: 30.8. 36 - .8 - 2 x 1.905 - .004 x 206 = 30.57 does not hold it,
      * 38 - .8 - 3.81 - .82 = 32.57 does */
     CHECK(!strcmp(out.size, "38 mm"));
+    /* need 1.2 is more: 30 + 2.4 = 32.4 still goes; 1.4: 32.8 is past 32.57. 40 - .8 - 2 x 2.286 -
+     * .82 = 33.8 holds it */
+    b.result.dimension[0].need_m = .0012;
+    hs_blank_choose(&out, &b.job, &b.result);
+    CHECK(!strcmp(out.size, "38 mm"));
+    b.result.dimension[0].need_m = .0014;
+    hs_blank_choose(&out, &b.job, &b.result);
+    CHECK(!strcmp(out.size, "40 mm"));
 }
 
 static void blank__profile__takes_its_box(void) {

@@ -47,8 +47,9 @@ static void plan__because__adds_up_to_need(void) {
             NEAR(term(d, "half the shape"), 0.5 * d->shape_m, 1e-12);
             NEAR(term(d, "lost as scale"), r.scale.lost_m, 1e-12);
             CHECK(width_m > 0);
-            NEAR(term(d, "growth, taken off"), -0.5 * (f->growth_low_m + f->growth_high_m),
-                 0.05 * width_m);
+            NEAR(term(d, r.distortion.growth_m * (d->inside ? -1 : 1) < 0 ? "growth, which opens"
+                                                                          : "growth, taken off"),
+                 -0.5 * (f->growth_low_m + f->growth_high_m), 0.05 * width_m);
             NEAR(f->growth_low_m + f->growth_high_m,
                  (d->inside ? -1 : 1) * r.distortion.growth_m / t.job.part.length_m *
                      t.job.dimension[i].size.nominal_m,

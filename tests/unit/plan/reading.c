@@ -38,6 +38,23 @@ static void reading__as_computed__same_depth_and_less_doubt(void) {
     }
 }
 
+static void reading__faces_quenched_unlike__tell_one_case(void) {
+    /* exact: a way that reads to the limit finds the case depth told, 50 HRC (513 HV) lies below
+     * 550 HV, and a reading of just that changes nothing, whichever face is the worst */
+    static test_job t;
+    for (int named = 0; named < 2; named++) {
+        test_job_profile(&t, "8620", 0);
+        t.face[named ? 0 : 1].case_m += 0.3e-3;
+        hs_result before = run(&t);
+        NEAR(before.hard.way_m[HS_CASE_TRAVERSE], before.hard.depth_m, 1e-9);
+        CHECK(before.hard.effective_m > before.hard.depth_m);
+        read_case(&t, before.hard.depth_m - before.scale.lost_m, HS_CASE_TRAVERSE);
+        hs_result r = run(&t);
+        NEAR(r.hard.reading.factor, 1, 1e-9);
+        NEAR(r.hard.depth_m, before.hard.depth_m, 1e-9);
+    }
+}
+
 static void reading__shallower__depths_and_may_shrink_in_proportion(void) {
     static test_job t;
     test_job_plate(&t, "16MnCr5");
@@ -114,6 +131,7 @@ static void reading__with_sizes__judges_the_bench_and_leaves_the_plan(void) {
 }
 
 HS_TEST_MAIN("plan_reading", TEST(reading__as_computed__same_depth_and_less_doubt),
+             TEST(reading__faces_quenched_unlike__tell_one_case),
              TEST(reading__shallower__depths_and_may_shrink_in_proportion),
              TEST(reading__wider_doubt__never_a_wider_window),
              TEST(reading__absurd__is_asked_back_unless_checked),

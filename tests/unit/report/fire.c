@@ -56,7 +56,7 @@ static void fire__a_box__tells_compound_gas_and_limits(void) {
     CHECK(says("PACK AND FIRE box: 150 mm is its least inner size"));
     CHECK(says("150.0 mm x 150.0 mm x 350.0 mm"));
     CHECK(says("compound: 7.2 L, about 2.9 kg (1.8 to 4.3 kg"));
-    CHECK(says("65.0 mm of it between part and box; 25 mm all round at least"));
+    CHECK(says("65.0 mm of it between one part alone and the box; 25 mm all round at least"));
     CHECK(says("it heats through in 3.5 h (2.5 to 5.0 h)"));
     CHECK(says("is 780 L of steam at 925 C, on hot charcoal up to 1600 L"));
     CHECK(says("heating drives out 10 L more") || says("heating drives out 9.9 L more"));
@@ -75,7 +75,7 @@ static void fire__what_is_wrong_with_a_box__is_loud(void) {
     pack();
     m.result.pack[0].thin_cover = 1;
     m.result.pack[0].cover_m = .0204;
-    CHECK(says("20.4 mm of it between part and box: TOO LITTLE, take a larger box"));
+    CHECK(says("20.4 mm of it between one part alone and the box: TOO LITTLE, take a larger box"));
     pack();
     m.result.pack[0].long_m = .6627;
     m.job.part.quantity = 4;

@@ -250,6 +250,34 @@ static void text__bench_sum_and_one_ground_face__as_the_bench_needs_them(void) {
     CHECK(line_of(t, "2 x the smaller of H") > 0);
 }
 
+/* Shut by the finished tolerance alone: no face is to blame. */
+static void text__one_face_shut_by_its_tolerance__blames_no_face(void) {
+    made m;
+    made_plate(&m);
+    hs_result_dimension *d = &m.result.dimension[0];
+    m.face[1].finish = HS_AS_HARDENED;
+    d->verdict = HS_STOP;
+    d->rough_aim_m = NAN;
+    const char *t = write_text(&m);
+    CHECK(line_of(t, "may 0.850 mm and need 0.550 mm on top, but no rough size is good") > 0);
+    CHECK(line_of(t, "no window of its own") == 0);
+}
+
+/* The text of a soft face says what the shop has to do for it, and to what depth carbon goes. */
+static void text__soft_face__is_masked_or_cut_in_time(void) {
+    made m;
+    made_plate(&m);
+    m.face[1].finish = HS_SOFT;
+    m.result.hard.total_high_m = 2.2617e-3; /* exact: 2.1 x 1.40 / 1.30 = 2.2615; printed up */
+    m.step[0].kind = HS_CARBURISE;
+    m.job.steps = 1;
+    const char *t = write_text(&m);
+    CHECK(line_of(t, "bottom: to be soft, mask it") > 0 && line_of(t, "or leave more") == 0);
+    m.step[0].kind = HS_REHEAT;
+    t = write_text(&m);
+    CHECK(line_of(t, "2.262 mm per side on it and cut that off") > 0);
+}
+
 /* Two faces of different demand: each with its share, and which of them shuts a window. */
 static void text__unequal_faces__each_with_its_own_figures(void) {
     made m;
@@ -351,6 +379,8 @@ HS_TEST_MAIN("report_text", TEST(text__core__is_told_with_its_doubt_and_its_stru
              TEST(text__cautions__gravest_first), TEST(text__stop_if__is_said_once),
              TEST(text__as_hardened__no_stock_and_no_shape_limit),
              TEST(text__bench_sum_and_one_ground_face__as_the_bench_needs_them),
+             TEST(text__one_face_shut_by_its_tolerance__blames_no_face),
+             TEST(text__soft_face__is_masked_or_cut_in_time),
              TEST(text__unequal_faces__each_with_its_own_figures),
              TEST(text__published_allowances__beside_the_report_s),
              TEST(text__remedy_that_opens_nothing__claims_no_opening),
