@@ -1,5 +1,6 @@
 /* What the answer does not cover, and what was assumed. */
 #include "plan/fill.h"
+#include "plan/one_side.h"
 #include "plan/words.h"
 
 #include "constants.h"
@@ -50,6 +51,30 @@ static int flats_ground(const hs_job *job) {
     return ground && (job->part.form == HS_PLATE || job->part.form == HS_PROFILE);
 }
 
+static hs_word bow_word(double bow_m, int inch) {
+    hs_word word;
+    if (inch)
+        hs_format_inch(word.text, sizeof word.text, fabs(bow_m), 3, HS_NEAREST);
+    else
+        hs_format_mm(word.text, sizeof word.text, fabs(bow_m), 2, HS_NEAREST);
+    return word;
+}
+
+/* What turns the way: the core's martensite and the austenite left (computed twice,
+ * tests/unit/model/quench_strip.c), the depth (published, tests/unit/plan/one_side.c). */
+static void say_of_one_side(hs_result *r, const hs_chain *chain) {
+    hs_one_side one = hs_one_side_of(&chain->warp, chain->job);
+    if (!one.present) return;
+    int inch = chain->job->inch_first, mixed = one.low_m < 0 && one.high_m > 0;
+    double from_m = fabs(one.low_m) < fabs(one.high_m) || mixed ? one.low_m : one.high_m;
+    double to_m = from_m == one.low_m ? one.high_m : one.low_m;
+    say(r,
+        "Cased on one side: an even quench bows it too, computed %s%s to %s %s on the cased side. "
+        "Core, depth of case and austenite left may turn the way: measure a first part.",
+        bow_word(from_m, inch).text, mixed ? " hollow" : "", bow_word(to_m, inch).text,
+        to_m > 0 ? "crowned" : "hollow");
+}
+
 static void say_of_shape(hs_result *r, const hs_chain *chain) {
     const hs_job *job = chain->job;
     const hs_step *quench = &job->step[chain->route.quench];
@@ -58,6 +83,7 @@ static void say_of_shape(hs_result *r, const hs_chain *chain) {
            "measure them.");
     say(r, "Computed alone, a cased flat comes out straighter than the trade sees; dipping, steam "
            "pockets, supports and handling are therefore added by judgement (A4).");
+    say_of_one_side(r, chain);
     if (flats_ground(job))
         say(r,
             "A cut on one side alone lets a cased flat draw hollow: of a plate told under GRIND, "
