@@ -144,6 +144,9 @@ static void text__measured_no__is_the_first_thing_said(void) {
     CHECK(line_of(t, "GRIND: GO") == 0 && line_of(t, "turn the part over") == 0);
     CHECK(line_of(t, "the wheel takes 0.110") == 0 && line_of(t, "up none, for the") > 0);
     CHECK(line_of(t, "Nothing that was tried makes it fit to grind") > 0);
+    d->limit_clean_m = 0.460e-3; /* it is soft, or not tempered: no way of grinding is missing */
+    t = write_text(&m);
+    CHECK(line_of(t, "Nothing that was tried") == 0 && line_of(t, "what it lacks is told") > 0);
     d->remedies = 1;
     d->remedy[0] = (hs_remedy){.what = "straighten warm", .gain_m = 1e-4, .verdict = HS_TIGHT};
     CHECK(line_of(write_text(&m), "1. straighten warm: then GRIND WITH CARE") > 0);
