@@ -240,6 +240,26 @@ static void legal__a_pointer__has_its_place(void) {
     hs_sheet_free(sheet);
 }
 
+/* own contract: told from top to bottom, whoever found them first; what is not in the text at the
+ * nearest that is */
+static void legal__faults_of_the_models__stand_in_the_order_of_the_text(void) {
+    static const char *const found[] = {"/route/5/tub", "/route/3/uneven/low", "/part"};
+    static const char *const told[] = {"/part", "/route/3", "/route/5/tub"};
+    hs_error faults[3] = {{0}};
+    hs_sheet *sheet = read_text(sheet_plate);
+    if (!sheet) return;
+    for (int i = 0; i < 3; i++)
+        snprintf(faults[i].pointer, sizeof faults[i].pointer, "%s", found[i]);
+    hs_sheet_place_all(faults, 3, sheet);
+    for (int i = 0; i < 3; i++) {
+        int line = 0, column = 0;
+        CHECK(!strncmp(faults[i].pointer, told[i], strlen(told[i])));
+        CHECK(hs_sheet_place(&line, &column, sheet, faults[i].pointer));
+        CHECK(faults[i].line == line && faults[i].column == column && line > 0);
+    }
+    hs_sheet_free(sheet);
+}
+
 static void legal__starters__are_read(void) {
     static const char *const forms[] = {"plate", "bar", "ring", "profile"};
     for (size_t i = 0; i < 4; i++) {
@@ -258,4 +278,6 @@ HS_TEST_MAIN("sheet_legal", TEST(legal__plate__every_value), TEST(legal__rust_an
              TEST(legal__measured_and_shop__every_value),
              TEST(legal__other_forms__their_dimensions), TEST(legal__other_words__are_taken),
              TEST(legal__doubts__are_kept), TEST(legal__echo__has_every_quantity),
-             TEST(legal__a_pointer__has_its_place), TEST(legal__starters__are_read))
+             TEST(legal__a_pointer__has_its_place),
+             TEST(legal__faults_of_the_models__stand_in_the_order_of_the_text),
+             TEST(legal__starters__are_read))
