@@ -62,7 +62,6 @@ static int quenched_before(const hs_job *job, size_t step) {
 
 hs_descale_at hs_descale_state(const hs_chain *chain, size_t step) {
     const hs_job *job = chain->job;
-    hs_temper tempers[HS_MAX_TEMPERS];
     hs_descale_at at = {.step = step,
                         .surface_HRC = NAN,
                         .core_HRC = NAN,
@@ -71,7 +70,7 @@ hs_descale_at hs_descale_state(const hs_chain *chain, size_t step) {
     if (at.hardened) {
         at.surface_HRC = hs_hardened_HRC(hs_chain_surface_HV(chain, step));
         at.core_HRC = hs_hardened_HRC(chain->core_HV.mid);
-        at.tempered = hs_route_tempers_before(tempers, job, step) > 0;
+        at.tempered = hs_route_tempered_before(job, step);
         return at;
     }
     const hs_route_heat *cooling = cooling_of(chain, step);

@@ -170,10 +170,10 @@ size_t hs_route_tempers_before(hs_temper *out, const hs_job *job, size_t step) {
     return n;
 }
 
-int hs_route_tempered(const hs_job *job) {
+int hs_route_tempered_before(const hs_job *job, size_t step) {
     const double hair_K = 1e-6; /* a temperature in kelvin is not a round number in binary */
     int since = 1;
-    for (size_t i = 0; i < job->steps; i++) {
+    for (size_t i = 0; i < step && i < job->steps; i++) {
         const hs_step *s = &job->step[i];
         if (s->kind == HS_QUENCH) since = 0;
         if (!is_temper(s)) continue;
@@ -181,6 +181,10 @@ int hs_route_tempered(const hs_job *job) {
         since |= !brief && s->temp_K.value >= HS_K_BAKE_LIMITS_TEMPER_LEAST - hair_K;
     }
     return since;
+}
+
+int hs_route_tempered(const hs_job *job) {
+    return hs_route_tempered_before(job, job->steps);
 }
 
 static hs_status check_temper(const hs_step *step, hs_error *err) {

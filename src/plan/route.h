@@ -69,8 +69,9 @@ hs_status hs_route_step_check(hs_route *scratch, const hs_job *job, size_t step,
 /** Temper and bake steps that stand before step `step` and after the quench before it. */
 size_t hs_route_tempers_before(hs_temper *out, const hs_job *job, size_t step);
 
-/** 1 if a temper or bake that deserves the name (from 100 C) follows the last quench, or there is
- *  no quench. */
+/** 1 if a temper or bake that deserves the name (from 100 C, half an hour) follows the last quench,
+ *  or there is no quench: of the whole route, or of the steps before step `step`. */
 int hs_route_tempered(const hs_job *job);
+int hs_route_tempered_before(const hs_job *job, size_t step);
 
 #endif

@@ -118,5 +118,23 @@ static void structure__core_of_a_blank__lies_inside_the_makers_card(void) {
         }
 }
 
-HS_TEST_MAIN("model structure", TEST(structure__end_quench__lies_inside_the_bands_of_en_10084),
+/* published: Maynier (from memory): above V1 all is martensite, below V3 all ferrite and pearlite;
+ * the shares fall and rise all the way between */
+static void structure__fastest_and_slowest__are_one_structure_alone(void) {
+    for (size_t b = 0; b < sizeof bands / sizeof *bands; b++) {
+        hs_structure last = {1, 0, 0};
+        for (double log_K_s = 4; log_K_s >= -6; log_K_s -= 0.125) {
+            hs_structure now =
+                hs_structure_of(&bands[b].mid, bands[b].mid.C, 870 + KELVIN, pow(10, log_K_s));
+            CHECK(now.martensite <= last.martensite && now.soft >= last.soft);
+            if (log_K_s >= 4) NEAR(now.martensite, 1, 0);
+            last = now;
+        }
+        NEAR(last.soft, 1, 0);
+        NEAR(last.martensite + fabs(last.bainite), 0, 0);
+    }
+}
+
+HS_TEST_MAIN("model structure", TEST(structure__fastest_and_slowest__are_one_structure_alone),
+             TEST(structure__end_quench__lies_inside_the_bands_of_en_10084),
              TEST(structure__core_of_a_blank__lies_inside_the_makers_card))

@@ -85,6 +85,24 @@ static void state__every_step__is_told_the_worst_first(void) {
     CHECK(r.descale.step == 2 && r.descale_verdict == HS_CLEAN_CARE);
 }
 
+static void state__a_brief_temper__is_none_for_the_tank_either(void) {
+    /* own contract: untempered martensite never takes hydrogen; judgement: a temper of less than
+     * half an hour or 100 C was none, at the wheel and in the tank */
+    static const double K[] = {443.15, 443.15, 443.15, 368.15}, s[] = {7200, 1800, 1200, 7200};
+    static test_job t;
+    for (int i = 0; i < 4; i++) {
+        test_job_plate(&t, "16MnCr5");
+        t.step[4].temp_K = (hs_span){K[i], K[i], K[i]};
+        t.step[4].hold_s = (hs_span){s[i], s[i], s[i]};
+        t.step[5].by = HS_BY_ACID;
+        t.step[5].tank = (hs_tank){.acid = "citric", .tub_m3 = 40e-3};
+        hs_result r = run(&t);
+        CHECK(r.descale_verdict == HS_CLEAN_STOP); /* the others for want of a bake */
+        CHECK((strstr(r.descale.text, "untempered") != NULL) == (i > 1));
+        CHECK(r.untempered == (i > 1) || r.grind == HS_NONE);
+    }
+}
+
 static void state__what_a_flap_disc_takes__comes_off_the_stock(void) {
     /* own: tables/descale_takes.csv, 20 to 100 um against 0 to 2 um of the brush, per side; need
      * grows by the middle of it at least, by its high end at most (and rounding of 1 um) */
@@ -121,5 +139,6 @@ static void state__rate__is_the_slope_at_700_C(void) {
 
 HS_TEST_MAIN("descale state", TEST(state__box_cooled__is_soft_in_lean_steel_only),
              TEST(state__air_cooled__may_be_hard), TEST(state__every_step__is_told_the_worst_first),
+             TEST(state__a_brief_temper__is_none_for_the_tank_either),
              TEST(state__what_a_flap_disc_takes__comes_off_the_stock),
              TEST(state__rate__is_the_slope_at_700_C))
