@@ -211,6 +211,13 @@ void hs_decide_more(hs_window_found *found, const hs_chain *chain, const hs_draw
     }
 }
 
+/* Do the letters of before tell of the same faces? A remedy may have masked one. */
+static int grinds_alike(const hs_window_found *f, const hs_job *job, const hs_dimension *d) {
+    for (int k = 0; k < 2; k++)
+        if (f->bad[k].ground != (job->face[d->face[k]].finish == HS_GROUND)) return 0;
+    return 1;
+}
+
 void hs_decide_again(hs_window_found *found, const hs_window_found *before, const hs_chain *chain,
                      const hs_draws *draws, int all, hs_decide_work *work) {
     const hs_job *job = chain->job;
@@ -221,7 +228,7 @@ void hs_decide_again(hs_window_found *found, const hs_window_found *before, cons
         found[i] = before[i];
         if (before[i].verdict == HS_NONE || (open && !all)) continue;
         draw_dimension(&work->dimension[i], chain, &job->dimension[i], work->part, 0, draws->n);
-        if (found[i].grounds == 0)
+        if (all || found[i].grounds == 0 || !grinds_alike(&found[i], job, &job->dimension[i]))
             find_bad_sides(&found[i], chain, &job->dimension[i], draws, confidence, work);
         find_window(&found[i], chain, i, draws, 1, work);
         if (all) set_error(&found[i], chain, i, draws, work);

@@ -26,7 +26,8 @@ size_t hs_decide_draws(const hs_window_found *found, const hs_job *job, size_t n
 
 /** The same again for a changed job, at its own confidence: for all dimensions that have a verdict,
  *  or (all = 0) only for those that are tight or stop in `before`, the others copied. The letters'
- *  bad sides are not found again (found->bad keeps `before`'s) unless no face is ground. */
+ *  bad sides, by which a size is aimed at, are found again where all are asked for, no face is
+ *  ground or others than before; else found->bad keeps `before`'s. */
 void hs_decide_again(hs_window_found *found, const hs_window_found *before, const hs_chain *chain,
                      const hs_draws *draws, int all, hs_decide_work *work);
 

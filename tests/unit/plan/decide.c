@@ -6,6 +6,7 @@
 #include "support/check.h"
 
 #include <stdlib.h>
+#include <string.h>
 
 typedef struct run {
     hs_chain chain;
@@ -227,6 +228,36 @@ static void decide__verdict__takes_the_tolerance_on_both_sides(void) {
     CHECK(hs_decide_part(go, 2, 0.99, 0.95) == HS_STOP);
 }
 
+/* exact: the windows of a changed job are those of that job by itself, also where a face of it is
+ * masked that was ground before */
+static void decide__again__is_as_from_the_start(void) {
+    static test_job t, masked;
+    static hs_window_found before[HS_MAX_DIMENSIONS];
+    test_job_plate(&t, "16MnCr5");
+    t.face[1].case_m = t.face[1].hardness_HV = 0;
+    run_t *r = start(&t.job);
+    decide(r, 1000, 7);
+    memcpy(before, r->found, sizeof before);
+    CHECK(before[0].grounds == 2);
+    test_job_plate(&masked, "16MnCr5");
+    masked.face[1] = t.face[1];
+    masked.face[1].finish = HS_SOFT;
+    masked.step[0].hold_s = (hs_span){72000, 72000, 72000};
+    run_t *m = start(&masked.job);
+    decide(m, 1000, 7);
+    for (int all = 0; all < 2; all++) {
+        before[0].verdict = HS_TIGHT; /* one that is asked for */
+        hs_decide_again(r->found, before, &m->chain, &m->draws, all, &r->work);
+        CHECK(r->found[0].grounds == 1 && m->found[0].grounds == 1);
+        CHECK(r->found[0].verdict == m->found[0].verdict);
+        CHECK(r->found[0].rough.low_m == m->found[0].rough.low_m);
+        CHECK(r->found[0].rough.high_m == m->found[0].rough.high_m);
+        CHECK(r->found[0].bad[0].budget_m == m->found[0].bad[0].budget_m);
+    }
+    free(r);
+    free(m);
+}
+
 HS_TEST_MAIN("plan_decide", TEST(decide__error_of_the_quantiles__is_what_other_seeds_show),
              TEST(draws__error_of_a_uniform_quantile__closed_form),
              TEST(decide__more_draws__are_added_to_those_that_stand),
@@ -234,4 +265,5 @@ HS_TEST_MAIN("plan_decide", TEST(decide__error_of_the_quantiles__is_what_other_s
              TEST(decide__share_of_good_draws__is_that_of_the_slacks),
              TEST(decide__need_and_may__hold_for_as_many_as_asked),
              TEST(decide__aim__can_be_written_in_the_unit_of_the_sheet),
-             TEST(decide__verdict__takes_the_tolerance_on_both_sides))
+             TEST(decide__verdict__takes_the_tolerance_on_both_sides),
+             TEST(decide__again__is_as_from_the_start))
