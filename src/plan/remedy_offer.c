@@ -14,7 +14,7 @@ static int helps(const hs_window_found *before, const hs_window_found *after) {
     if (after->refused) return 0; /* as it is held, nothing else matters */
     if (after->verdict < before->verdict) return 1;
     return after->verdict == before->verdict &&
-           hs_search_width(after) - hs_search_width(before) >= 20e-6;
+           hs_search_width(after) - hs_search_width(before) >= HS_SEARCH_SEEN_M;
 }
 
 static void put_in(hs_result_dimension *d, const hs_remedy *remedy) {
@@ -38,7 +38,7 @@ static void put_in(hs_result_dimension *d, const hs_remedy *remedy) {
 static void say_hardening(hs_remedy *remedy, const hs_variant *variant, const hs_chain *changed) {
     if (!variant->quench) return;
     hs_band margin = hs_harden_margin(changed);
-    snprintf(remedy->text, sizeof remedy->text, "%.170s; %s", variant->text,
+    snprintf(remedy->text, sizeof remedy->text, "%.330s; %s", variant->text,
              margin.low >= 1    ? "the case hardens, also in a lean heat and a slow bath"
              : margin.mid >= 1  ? "the case hardens, if not in a lean heat and a slow bath"
              : margin.high >= 1 ? "whether the case hardens fully is in doubt"

@@ -8,8 +8,8 @@
 
 static void name_both(hs_variant *v, const hs_variant *first) {
     char both[sizeof v->what], text[sizeof v->text];
-    snprintf(both, sizeof both, "%.38s; %.38s", first->what, v->what);
-    snprintf(text, sizeof text, "%.118s; %.118s", first->text, v->text);
+    snprintf(both, sizeof both, "%.62s; %.62s", first->what, v->what);
+    snprintf(text, sizeof text, "%.196s; %.196s", first->text, v->text);
     memcpy(v->what, both, sizeof both);
     memcpy(v->text, text, sizeof text);
 }

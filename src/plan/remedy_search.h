@@ -6,6 +6,9 @@
 #include "plan/remedy.h"
 #include "plan/variant.h"
 
+/** A gain per side smaller than this is none: a bench does not see it. */
+#define HS_SEARCH_SEEN_M 20e-6
+
 typedef struct hs_search {
     hs_result_dimension *dimension;
     const hs_window_found *before; /* windows of the job as it stands */

@@ -7,7 +7,6 @@
 #include <string.h>
 
 static const double half_hour_s = 1800;
-static const double gains_m = 20e-6; /* a bench sees no less */
 
 /* Steps are whole half hours; what is known of the soaks tried so far. */
 typedef struct soak {
@@ -85,11 +84,11 @@ static hs_soak_end scan(soak *s) {
             return s->opens == all ? HS_SOAK_OPENS : HS_SOAK_THROUGH;
         }
         if (s->opens == all) return HS_SOAK_OPENS;
-        if (width_m < before_m - gains_m) return HS_SOAK_AUSTENITE;
+        if (width_m < before_m - HS_SEARCH_SEEN_M) return HS_SOAK_AUSTENITE;
         before_m = width_m;
         ran = next;
     }
-    return s->width_m - s->first_m < gains_m ? HS_SOAK_NO_USE : HS_SOAK_LONGEST;
+    return s->width_m - s->first_m < HS_SEARCH_SEEN_M ? HS_SOAK_NO_USE : HS_SOAK_LONGEST;
 }
 
 /* Between the longest that opens fewer and the shortest known that opens as many as any. */

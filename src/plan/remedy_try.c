@@ -4,8 +4,6 @@
 
 #include <math.h>
 
-static const double seen_m = 20e-6; /* a bench sees no less */
-
 /* Run one size with few draws; 0 where it does not apply, or cannot be run. */
 static int run(hs_search *s, const hs_change *change, int size) {
     hs_variant *v = &s->work->variant;
@@ -48,20 +46,22 @@ int hs_try_opens(const hs_tried *t) {
 }
 
 int hs_try_helps(const hs_tried *t) {
-    return t->ran && !t->taken && t->gain_m > seen_m / 2;
+    return t->ran && !t->taken && t->gain_m > HS_SEARCH_SEEN_M / 2;
 }
 
 int hs_try_confirm_opening(hs_tried *t, hs_search *s) {
-    int stands = 0; /* confirmed and in the work space, but opens nothing */
+    int stands = -1, last = -1; /* a size confirmed that opens nothing; the one in the work space */
     for (int size = t->size; size < t->change->sizes; size++) {
+        last = size;
         if (!run(s, t->change, size)) continue;
-        stands = 0;
+        stands = -1;
         if (hs_search_opens(s) == 0 && !hs_search_near(s)) continue;
         hs_search_confirm(s, &s->work->variant);
         if (hs_search_opens(s) > 0 && hs_remedy_offer(s)) return t->taken = 1;
-        stands = 1;
+        stands = size;
     }
-    return t->taken = stands && hs_remedy_offer(s);
+    if (stands < 0 || (stands != last && !run_whole(s, t->change, stands))) return t->taken = 0;
+    return t->taken = hs_remedy_offer(s);
 }
 
 void hs_try_confirm_help(hs_tried *t, hs_search *s) {

@@ -10,7 +10,7 @@ typedef struct hs_variant {
     hs_step step[HS_MAX_STEPS];
     hs_face face[HS_MAX_FACES];
     hs_dimension dimension[HS_MAX_DIMENSIONS];
-    char what[120], text[240];
+    char what[128], text[400];
     int quench; /* steel or quench is another: say how surely the case then hardens */
     int relief; /* faces end before their inner corners: say how far before */
 } hs_variant;

@@ -22,7 +22,7 @@ typedef struct hs_driver {
 } hs_driver;
 
 typedef struct hs_remedy {
-    char what[120];     /* "longer soak: 14 h 30 min" */
+    char what[128];     /* "longer soak: 14 h 30 min" */
     char text[400];     /* what it costs, in words */
     double gain_m;      /* by how much the rough sizes (or the shape allowed) open, per side */
     hs_verdict verdict; /* of this dimension after it */
