@@ -84,7 +84,7 @@ static void set_note(hs_result_measured_dimension *out, const hs_bench *b, const
         gap = " ";
     }
     if (deep_m > 0 && in->second.why[0]) {
-        hs_text_add(&text, "%sTo case it again does not help: %s.", gap, in->second.why);
+        hs_text_add(&text, "%sTo case it again is not offered: %s.", gap, in->second.why);
         gap = " ";
     }
     if (!job->measured.dimension[i].shape_given) {

@@ -124,6 +124,7 @@ typedef struct search {
     hs_remedy_work *work;
     hs_chain_work *scratch;
     hs_decide_work *decide;
+    hs_status ended; /* why the last one could not be run */
 } search;
 
 static int measured(const hs_job *job, size_t i) {
@@ -149,6 +150,7 @@ static hs_wheel run(search *s, long steps) {
     hs_second second;
     hs_status status = hs_second_make(&second, (double)steps * half_hour_s, s->chain, s->draws,
                                       s->work, s->scratch, s->decide);
+    s->ended = status;
     if (status != HS_OK) return HS_WHEEL_NONE;
     *s->out = second;
     return worst(s, &second);
@@ -164,12 +166,16 @@ static long shortest(search *s, hs_wheel wanted, long without, long with) {
     return with;
 }
 
+static long next_of(long steps, long longest) {
+    return 2 * steps < longest ? 2 * steps : longest;
+}
+
 /* Doubling until it is good, or cannot be run. */
 static int scan(search *s, long *without, long *with, hs_wheel *best) {
     const long longest = (long)(HS_K_PLAN_DOUBT_LONGEST_SOAK / half_hour_s);
     long before = 0;
     *best = HS_WHEEL_NO;
-    for (long steps = 1; before<longest; steps = steps> longest / 2 ? longest : 2 * steps) {
+    for (long steps = 1; before < longest; steps = next_of(steps, longest)) {
         hs_wheel wheel = run(s, steps);
         if (wheel == HS_WHEEL_NONE) return 1;
         if (wheel < *best) {
@@ -217,19 +223,27 @@ static int any_short(const search *s) {
     return 0;
 }
 
+static const char *why_not(int ended, hs_status status) {
+    if (!ended) return "no second soak leaves enough under the shape it may then have";
+    return status == HS_E_THROUGH
+               ? "before it is deep enough the case of both sides takes half the wall"
+           : status == HS_E_TOO_LARGE
+               ? "a soak given as a log, or a route of so many steps, is not reckoned twice"
+               : "what it would make of the part lies outside the models";
+}
+
 void hs_second_find(hs_second *second, const hs_measured_input *in, const hs_chain *chain,
                     const hs_draws *draws, hs_remedy_work *work, hs_chain_work *scratch,
                     hs_decide_work *decide) {
-    search s = {second, in, chain, draws, work, scratch, decide};
+    search s = {second, in, chain, draws, work, scratch, decide, HS_OK};
     long without = 0, with = 0;
     hs_wheel best;
     *second = (hs_second){0};
     if (chain->axes.n == 0 || !any_short(&s)) return;
-    int through = scan(&s, &without, &with, &best);
+    int ended = scan(&s, &without, &with, &best);
+    hs_status status = s.ended;
     if (best < HS_WHEEL_NO) with = shortest(&s, best, without, with);
     if (best < HS_WHEEL_NO && settle(&s, with, best)) return;
     *second = (hs_second){0};
-    snprintf(second->why, sizeof second->why, "%s",
-             through ? "before it is deep enough the case of both sides takes half the wall"
-                     : "no second soak leaves enough under the shape it may then have");
+    snprintf(second->why, sizeof second->why, "%s", why_not(ended, status));
 }

@@ -177,7 +177,7 @@ static void measured__case_again__judged_with_the_shape_and_size_to_come(void) {
     second(&b, 1.0e-3, 0.9e-3); /* worse than it is */
     CHECK(!remedy(judge(&b), "case and harden"));
     b.in.second = (hs_second){.why = "it would not do"};
-    CHECK(strstr(judge(&b)->note, "To case it again does not help: it would not do.") != NULL);
+    CHECK(strstr(judge(&b)->note, "To case it again is not offered: it would not do.") != NULL);
 }
 
 static void measured__bore_too_oval__finish_large(void) {

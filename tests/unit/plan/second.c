@@ -247,10 +247,25 @@ static void second__not_asked_or_no_use__not_there(void) {
     free(r);
 }
 
+static void second__not_to_be_run__says_why(void) {
+    /* a case that falls short; the soak a log, which has no length to be solved for */
+    test_job_plate(&t, "16MnCr5");
+    run_t *r = start();
+    measure(r, 0.7e-3, 20.4e-3);
+    t.step[0].log_points = 1;
+    find(r);
+    CHECK(!r->second.present && strstr(r->second.why, "log") != NULL);
+    t.step[0].log_points = 0;
+    find(r);
+    CHECK(r->second.present && !r->second.why[0]);
+    free(r);
+}
+
 HS_TEST_MAIN("plan_second", TEST(second__nothing_taken_off__is_the_long_route),
              TEST(second__a_slow_fire__stays_as_slow),
              TEST(second__longer__deeper_and_the_size_moves_by_its_own_sum),
              TEST(second__ground_off_already__starts_from_what_is_left),
              TEST(second__scaled_already__starts_from_what_is_left),
              TEST(second__found__is_the_shortest_that_does),
-             TEST(second__not_asked_or_no_use__not_there))
+             TEST(second__not_asked_or_no_use__not_there),
+             TEST(second__not_to_be_run__says_why))
