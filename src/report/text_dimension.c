@@ -189,66 +189,77 @@ static void say_past_middle(hs_page *page, const hs_result_dimension *d) {
 static int face_closed(const hs_page *page, size_t i) {
     const hs_result_dimension *d = &page->result->dimension[i];
     if (hs_text_carried(page->job, i) > 1) return 0;
-    return d->side[0].may_m < d->side[0].need_m || d->side[1].may_m < d->side[1].need_m;
+    for (int k = 0; k < 2; k++)
+        if (d->side[k].ground && d->side[k].may_m < d->side[k].need_m) return 1;
+    return 0;
 }
 
-/* Ends of the bar: on a bore the smaller size carries the more stock. */
-static void draw_window(hs_page *page, size_t i) {
+static void draw_closed(hs_page *page, size_t i) {
     const hs_result_dimension *d = &page->result->dimension[i];
-    const hs_dimension *dimension = &page->job->dimension[i];
-    int bore = d->inside;
     char bar[HS_BAR_WIDTH + 1];
     double all = hs_text_carried(page->job, i);
     hs_words need = hs_page_short(page, all * d->need_m, HS_UP);
     hs_words may = hs_page_short(page, all * d->may_m, HS_DOWN);
     hs_words side = hs_text_side(page->job, i);
-    if (d->verdict == HS_NONE) return;
-    if (!has_size(d)) {
-        hs_bar_crossed(bar);
-        hs_page_say(page, 2, "%s: closed", dimension->name);
-        hs_page_say(page, 6, "%s", bar);
-        if (d->pulled.refused[0]) {
-            hs_page_say(page, 6, "%s", d->pulled.refused);
-            return;
-        }
-        if (!hs_text_is_ground(page->job, i))
-            hs_page_say(page, 6,
-                        "what the fire does to it scatters more than its tolerance is wide");
-        else if (d->may_m < d->need_m && !(d->may_m > 0))
-            hs_page_say(page, 6, "the case leaves nothing to grind; need %s %s", need.text,
-                        side.text);
-        else if (d->may_m < d->need_m)
-            hs_page_say(page, 6, "may %s %s < need %s %s", may.text, side.text, need.text,
-                        side.text);
-        else if (!face_closed(page, i))
-            hs_page_say(page, 6,
-                        "may %s and need %s %s, but no rough size is good for both ends of the "
-                        "finished tolerance",
-                        may.text, need.text, side.text);
-        else
-            hs_page_say(page, 6,
-                        "in the mean of its faces may %s and need %s per side, but one of them has "
-                        "no window of its own",
-                        may.text, need.text);
-        return;
-    }
-    hs_words low = hs_page_size(page, d->rough_low_m, d->rough_low_in, HS_UP);
-    hs_words high = hs_page_size(page, d->rough_high_m, d->rough_high_in, HS_DOWN);
-    hs_page_say(page, 2, "%s: rough size from %s to %s", dimension->name, low.text, high.text);
-    if (!hs_text_is_ground(page->job, i)) {
-        hs_page_say(page, 6, "%s", d->note);
-        return;
-    }
+    hs_bar_crossed(bar);
+    hs_page_say(page, 2, "%s: closed", page->job->dimension[i].name);
+    hs_page_say(page, 6, "%s", bar);
+    if (d->pulled.refused[0])
+        hs_page_say(page, 6, "%s", d->pulled.refused);
+    else if (!hs_text_is_ground(page->job, i))
+        hs_page_say(page, 6, "what the fire does to it scatters more than its tolerance is wide");
+    else if (d->may_m < d->need_m && !(d->may_m > 0))
+        hs_page_say(page, 6, "the case leaves nothing to grind; need %s %s", need.text, side.text);
+    else if (d->may_m < d->need_m)
+        hs_page_say(page, 6, "may %s %s < need %s %s", may.text, side.text, need.text, side.text);
+    else if (!face_closed(page, i))
+        hs_page_say(page, 6,
+                    "may %s and need %s %s, but no rough size is good for both ends of the "
+                    "finished tolerance",
+                    may.text, need.text, side.text);
+    else
+        hs_page_say(page, 6,
+                    "in the mean of its faces may %s and need %s per side, but one of them has "
+                    "no window of its own",
+                    may.text, need.text);
+}
+
+/* Ends of the bar: on a bore the smaller size carries the more stock. */
+static void draw_bar(hs_page *page, size_t i) {
+    const hs_result_dimension *d = &page->result->dimension[i];
+    char bar[HS_BAR_WIDTH + 1], left[160], right[160];
+    double all = hs_text_carried(page->job, i);
+    hs_words need = hs_page_short(page, all * d->need_m, HS_UP);
+    hs_words may = hs_page_short(page, all * d->may_m, HS_DOWN);
+    hs_words side = hs_text_side(page->job, i);
+    int bore = d->inside;
     hs_bar_window(bar, d->rough_low_m, d->rough_high_m, d->rough_aim_m,
                   page->job->shop.rough_tolerance_m);
     hs_page_say(page, 6, "%s", bar);
-    char left[160], right[160];
     hs_text a = hs_text_start(left, sizeof left), b = hs_text_start(right, sizeof right);
     hs_text_add(&a, "%s %s %s", bore ? "may" : "need", bore ? may.text : need.text, side.text);
     hs_text_add(&b, "%s %s %s", bore ? "need" : "may", bore ? need.text : may.text, side.text);
     hs_page_say(page, 6, "%s%*s%s", left,
                 (int)(HS_BAR_WIDTH > a.length + b.length ? HS_BAR_WIDTH - a.length - b.length : 1),
                 "", right);
+}
+
+static void draw_window(hs_page *page, size_t i) {
+    const hs_result_dimension *d = &page->result->dimension[i];
+    if (d->verdict == HS_NONE) return;
+    if (!has_size(d)) {
+        draw_closed(page, i);
+        return;
+    }
+    hs_words low = hs_page_size(page, d->rough_low_m, d->rough_low_in, HS_UP);
+    hs_words high = hs_page_size(page, d->rough_high_m, d->rough_high_in, HS_DOWN);
+    hs_page_say(page, 2, "%s: rough size from %s to %s", page->job->dimension[i].name, low.text,
+                high.text);
+    if (!hs_text_is_ground(page->job, i)) {
+        hs_page_say(page, 6, "%s", d->note);
+        return;
+    }
+    draw_bar(page, i);
     say_past_middle(page, d);
     if (d->unequal) split_lines(page, i);
     if (d->note[0]) hs_page_say(page, 6, "%s", d->note);
