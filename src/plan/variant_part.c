@@ -20,28 +20,29 @@ int hs_variant_remade_centres(hs_variant *v, int size) {
     return 1;
 }
 
+/* To half of what is wanted at most: less is another drawing. */
 int hs_variant_less_case(hs_variant *v, int size) {
-    static const double less_m[] = {0.1e-3, 0.2e-3, 0.3e-3, 0.4e-3};
-    const double least_m = 0.1e-3;
+    static const double less_m[] = {0.1e-3, 0.2e-3, 0.3e-3, 0.4e-3}, least_share = 0.5;
     double most_m = 0, was_m = 0;
-    int alike = 1;
+    int alike = 1, more = 0; /* more than the size before took off? */
     for (size_t i = 0; i < v->job.faces; i++) {
         if (v->face[i].case_m <= 0) continue;
         alike &= was_m == 0 || fabs(v->face[i].case_m - was_m) < 1e-9;
         was_m = v->face[i].case_m;
-        v->face[i].case_m = fmax(least_m, v->face[i].case_m - less_m[size]);
+        double least_m = least_share * was_m;
+        more |= size == 0 || was_m - less_m[size - 1] > least_m;
+        v->face[i].case_m = fmax(least_m, was_m - less_m[size]);
         most_m = fmax(most_m, v->face[i].case_m);
     }
-    if (most_m == 0) return 0;
+    if (most_m == 0 || !more) return 0;
     hs_text what = hs_text_start(v->what, sizeof v->what);
     if (alike)
         hs_text_add(&what, "less case wanted: %s, not %s",
                     hs_word_length(most_m, v->job.inch_first, HS_DOWN).text,
                     hs_word_length(was_m, v->job.inch_first, HS_NEAREST).text);
     else
-        hs_text_add(&what, "less case wanted: by %s, to no less than %s",
-                    hs_word_length(less_m[size], v->job.inch_first, HS_UP).text,
-                    hs_word_length(least_m, v->job.inch_first, HS_UP).text);
+        hs_text_add(&what, "less case wanted: by %s, no face less than half of its own",
+                    hs_word_length(less_m[size], v->job.inch_first, HS_UP).text);
     snprintf(v->text, sizeof v->text, "the drawing must allow it: ask whoever owns it");
     return 1;
 }

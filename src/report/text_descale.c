@@ -114,10 +114,10 @@ static void air_lines(hs_page *page, const hs_result_descale *d) {
     char one[48], four[48];
     if (!(d->hydrogen_m3_s > 0)) return;
     hs_page_say(page, 2,
-                "hydrogen up to %.2g L/h (with %.2g L/h of oxygen; it burns and explodes in "
+                "hydrogen up to %.1f L/h (with %.2g L/h of oxygen; it burns and explodes in "
                 "air): fresh air at least %.1f m3/h, an inlet and an outlet of %.0f cm2 or more "
                 "each in a room of %.1f m3 or more, no spark within %.2f m",
-                d->hydrogen_m3_s * 3.6e6, a->oxygen_m3_s * 3.6e6,
+                hs_round_to(d->hydrogen_m3_s * 3.6e6, 1, HS_UP), a->oxygen_m3_s * 3.6e6,
                 hs_round_to(d->fresh_air_m3_s * 3600, 1, HS_UP),
                 hs_round_to(d->opening_m2 * 1e4, 0, HS_UP), hs_round_to(a->room_least_m3, 1, HS_UP),
                 hs_round_to(d->spark_distance_m, 2, HS_UP));
@@ -134,9 +134,10 @@ static void air_lines(hs_page *page, const hs_result_descale *d) {
                     hs_round_to(a->most_opening_m2 * 1e4, 0, HS_UP));
     if (a->all_amps_A > 1.05 * d->amps_A)
         hs_page_say(page, 2,
-                    "all %zu parts in the tub at once: %.1f A, hydrogen up to %.2g L/h: fresh air "
+                    "all %zu parts in the tub at once: %.1f A, hydrogen up to %.1f L/h: fresh air "
                     "at least %.1f m3/h, openings of %.0f cm2, no spark within %.2f m",
-                    page->job->part.quantity, a->all_amps_A, a->all_hydrogen_m3_s * 3.6e6,
+                    page->job->part.quantity, a->all_amps_A,
+                    hs_round_to(a->all_hydrogen_m3_s * 3.6e6, 1, HS_UP),
                     hs_round_to(a->all_fresh_air_m3_s * 3600, 1, HS_UP),
                     hs_round_to(a->all_opening_m2 * 1e4, 0, HS_UP),
                     hs_round_to(a->all_spark_m, 2, HS_UP));

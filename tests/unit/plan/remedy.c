@@ -209,6 +209,24 @@ static void remedy__another_steel__is_one_the_shop_can_buy(void) {
     }
 }
 
+static void less_case__stops_at_half_of_what_is_wanted(void) {
+    /* own rule: .1 to .4 mm off, no face below half of its own, no size twice */
+    static test_job t;
+    static hs_variant v;
+    test_job_plate(&t, "16MnCr5");
+    const double wanted_m[] = {0.5e-3, 0.3e-3};
+    const double left_m[4][2] = {{0.4e-3, 0.2e-3}, {0.3e-3, 0.15e-3}, {0.25e-3, 0.15e-3}, {0, 0}};
+    for (int size = 0; size < 4; size++) {
+        hs_variant_start(&v, &t.job);
+        for (int k = 0; k < 2; k++)
+            v.face[k].case_m = wanted_m[k];
+        int any = hs_variant_less_case(&v, size);
+        CHECK(any == (size < 3));
+        for (int k = 0; k < 2 && any; k++)
+            NEAR(v.face[k].case_m, left_m[size][k], 1e-12);
+    }
+}
+
 static void mask__only_a_face_that_asks_nothing__is_masked(void) {
     static test_job t;
     static hs_variant v;
@@ -289,5 +307,6 @@ HS_TEST_MAIN("plan remedy", TEST(remedy__hot_bake__is_offered_cooler),
              TEST(remedy__stress_in_the_stock__is_taken_out_first),
              TEST(remedy__wide_finish_tolerance__is_used_at_its_full_end),
              TEST(remedy__another_steel__is_one_the_shop_can_buy),
+             TEST(less_case__stops_at_half_of_what_is_wanted),
              TEST(mask__only_a_face_that_asks_nothing__is_masked),
              TEST(remedy__that_closes_another_dimension__is_not_offered))
