@@ -13,7 +13,7 @@ typedef long long hs_lanes_mask __attribute__((vector_size(32)));
 
 /** Before a function: built twice, for machines whose registers hold four numbers and for all; both
  *  give the same bits. */
-#if defined(__x86_64__) && defined(__ELF__)
+#if defined(__x86_64__) && defined(__gnu_linux__)
 #define HS_WIDE __attribute__((target_clones("avx2", "default")))
 #else
 #define HS_WIDE

@@ -74,7 +74,9 @@ static void fill_hard(hs_result_case *out, const hs_chain *chain, size_t face,
         out->total_m = reach_m;
     const hs_reading *reading = &chain->reading;
     thin_profile(out, p, reading->plan && reading->factor > 0 ? reading->factor : 1);
-    out->total_high_m = out->total_m * out->depth_high_m / out->depth_m; /* it scatters alike */
+    /* it scatters alike */
+    double times = out->depth_m > 0 ? out->depth_high_m / out->depth_m : 1;
+    out->total_high_m = times * out->total_m;
 }
 
 void hs_fill_case(hs_result *result, const hs_chain *chain, const hs_draws *draws,
