@@ -65,8 +65,10 @@ int hs_variant_stress_relief(hs_variant *v, int size) {
     v->job.part.condition = HS_STRESS_RELIEVED;
     snprintf(v->what, sizeof v->what, "stress relieve before the last cut");
     snprintf(v->text, sizeof v->text,
-             "rough to 1 to 2 mm over, 600 to 650 C for an hour per 25 mm, cool slowly, machine "
-             "again");
+             "rough to %s over, %s for an hour per %s, cool slowly, machine again",
+             v->job.inch_first ? "1/16 in" : "1 to 2 mm",
+             v->job.inch_first ? "1110 to 1200 F" : "600 to 650 C",
+             v->job.inch_first ? "inch" : "25 mm");
     return 1;
 }
 

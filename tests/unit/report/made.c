@@ -1,5 +1,8 @@
 #include "made.h"
 
+#include "hardskin/report/report.h"
+#include "support/check.h"
+
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
@@ -202,4 +205,19 @@ void made_measured(made *m) {
                                         .case_left_min_m = 0.7e-3};
     SET(d->stop_if[0], "STOP IF the bow and half the corner lift together are more than 0.460 mm: "
                        "the lowest spot would not clean up.");
+}
+
+const char *made_text(const made *m) {
+    static char out[MADE_REPORT];
+    CHECK(hs_report_text(out, sizeof out, &m->job, &m->result) == HS_OK);
+    return out;
+}
+
+int made_line_of(const char *report, const char *text) {
+    const char *at = strstr(report, text);
+    int line = 1;
+    if (!at) return 0;
+    for (; report < at; report++)
+        line += *report == '\n';
+    return line;
 }

@@ -22,4 +22,12 @@ void made_stop(made *m);
 /** The same, measured after hardening. */
 void made_measured(made *m);
 
+enum { MADE_REPORT = 65536 };
+
+/** Its report as text, until the next is asked for. */
+const char *made_text(const made *m);
+
+/** 1-based line in which a text first stands, 0 if nowhere. */
+int made_line_of(const char *report, const char *text);
+
 #endif
