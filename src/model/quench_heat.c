@@ -11,15 +11,12 @@ static const double MOST_CHANGE_K = 20; /* of a step */
 enum { MOST_TRIES = 60 };
 static const int pair[6][2] = {{0, 1}, {1, 2}, {2, 3}, {3, 0}, {0, 2}, {1, 3}};
 
-/* A node that has warmed by less than this above its coldest is taken to turn back: the stages of a
- * step waver by as much, and a heat capacity that jumped with each would keep the steps short. */
-static const double WAVER_K = 2;
-
-/* The temperatures above which what has turned stays as it is, through one step. */
+/* The temperatures above which what has turned stays as it is: set once a step, for a heat capacity
+ * that jumped whenever a stage wavered would keep the steps short. */
 static void hold(hs_quench_run_state *s) {
     hs_quench_work *w = s->w;
     for (size_t i = 0; i < w->net.nodes; i++)
-        w->held_K[i] = w->temp_K[i] > w->coldest_K[i] + WAVER_K ? w->coldest_K[i] : INFINITY;
+        w->held_K[i] = w->temp_K[i] > w->coldest_K[i] ? w->coldest_K[i] : INFINITY;
 }
 
 /* Conductivity and heat capacity of the nodes, with the latent heat where a node transforms. */
