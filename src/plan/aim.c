@@ -216,10 +216,8 @@ static void spread(aim aims[AIMS], const search *s) {
 
 static double asked_of_each(const hs_job *job) {
     size_t n = 0;
-    for (size_t i = 0; i < job->dimensions; i++) {
-        const size_t *face = job->dimension[i].face;
-        n += job->face[face[0]].finish == HS_GROUND || job->face[face[1]].finish == HS_GROUND;
-    }
+    for (size_t i = 0; i < job->dimensions; i++)
+        n += hs_dimension_ground(job, i) != 0;
     return 1 - (1 - job->shop.confidence) / (double)(n > 0 ? n : 1);
 }
 

@@ -126,8 +126,3 @@ void hs_bench_second(hs_bench *b, const hs_bench *now, const hs_job *job, size_t
 int hs_bench_too_deep(const hs_bench *b) {
     return b->shape_m[0] - hs_bench_deep(b->limit[0]) > 0;
 }
-
-int hs_bench_ground(const hs_job *job, size_t i) {
-    const size_t *face = job->dimension[i].face;
-    return job->face[face[0]].finish == HS_GROUND || job->face[face[1]].finish == HS_GROUND;
-}

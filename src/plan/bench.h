@@ -77,7 +77,4 @@ hs_wheel hs_bench_judge(hs_bench *bench);
  * it is the narrowest of all. */
 double hs_bench_deep(hs_shape_limits limit);
 
-/** Is any face of a dimension ground? */
-int hs_bench_ground(const hs_job *job, size_t dimension);
-
 #endif

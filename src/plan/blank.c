@@ -128,8 +128,8 @@ static void tell_nothing(hs_result_blank *out, const hs_bar_asked *asked, int ro
     double w_m, t_m;
     hs_text why = hs_text_start(out->why, sizeof out->why);
     hs_bar_largest(&w_m, &t_m, asked, round);
-    hs_text_add(&why, "Not in stock up to %s", hs_word_about(w_m, asked->inch).text);
-    if (!round) hs_text_add(&why, " by %s", hs_word_about(t_m, asked->inch).text);
+    hs_text_add(&why, "Not in stock up to %s", hs_word_about(w_m, asked->inch, HS_NEAREST).text);
+    if (!round) hs_text_add(&why, " by %s", hs_word_about(t_m, asked->inch, HS_NEAREST).text);
     hs_text_add(&why,
                 "%s. Have a piece forged or sawn from plate (EN 10029), and ask the dealer for its "
                 "skin.",

@@ -65,7 +65,7 @@ void hs_descale_raise(hs_descale_work *w, const hs_tank *base) {
     if (near.gap_m > base->gap_m) near.gap_m = base->gap_m;
     hs_text text = hs_text_start(what, sizeof what);
     hs_text_add(&text, "anode nearer, %s from the part, not touching",
-                hs_word_about(near.gap_m, inch).text);
+                hs_word_about(near.gap_m, inch, HS_NEAREST).text);
     attempt(w, &near, 1, what);
     text = hs_text_start(what, sizeof what);
     hs_text_add(&text, "more soda, %.0f g/L", soda.soda_kg_m3);

@@ -102,7 +102,8 @@ static void care_of_burn(hs_result_grind *out, const hs_job *job, double burn_J_
             "J/mm3 on, and softens it well below that: a dull or loaded wheel gets there. Dress "
             "when sparks or sound change.",
             infeed.text, speed_word(g->table_speed_m_s, job->inch_first).text,
-            hs_word_about(HS_K_GRINDING_WHEEL_ASSUMED, job->inch_first).text, J_mm3 * burn_J_m3);
+            hs_word_about(HS_K_GRINDING_WHEEL_ASSUMED, job->inch_first, HS_NEAREST).text,
+            J_mm3 * burn_J_m3);
 }
 
 static void care_of_feeds(hs_result_grind *out, const hs_job *job) {

@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "constants.h"
 #include "hardskin/tables/table.h"
+#include "plan/warp.h"
 #include "plan/words.h"
 
 #include <math.h>
@@ -114,11 +115,9 @@ void hs_handbook_compare(hs_handbook *out, const hs_job *job, const hs_result *r
     const hs_dimension *d = &job->dimension[dimension];
     const hs_result_dimension *r = &result->dimension[dimension];
     memset(out, 0, sizeof *out);
-    int ground =
-        job->face[d->face[0]].finish == HS_GROUND || job->face[d->face[1]].finish == HS_GROUND;
     hs_text source = hs_text_start(out->source, sizeof out->source);
     double value_m = value_of(&source, job, d), share_pct;
-    if (!ground || r->verdict == HS_NONE || !isfinite(value_m)) {
+    if (!hs_dimension_ground(job, dimension) || r->verdict == HS_NONE || !isfinite(value_m)) {
         out->source[0] = '\0';
         return;
     }

@@ -50,6 +50,7 @@ static void judge_dimension(hs_result_measured_dimension *out, const hs_job *job
     hs_bench bench;
     hs_bench_make(&bench, job, i, in);
     out->verdict = hs_bench_judge(&bench);
+    out->fits = out->verdict != HS_WHEEL_NO;
     out->size_m = bench.size[0].low_m;
     out->shape_m = bench.shape_m[0];
     double deep_m = hs_bench_deep(bench.limit[0]);
@@ -73,17 +74,17 @@ void hs_measured_judge(hs_result_measured *out, const hs_job *job, const hs_meas
     for (size_t i = 0; i < job->dimensions && i < HS_MAX_DIMENSIONS; i++) {
         const hs_measured_dimension *m = &job->measured.dimension[i];
         hs_result_measured_dimension *d = &out->dimension[i];
-        int hardness = job->measured.hardness_high_HV > 0 && hs_bench_ground(job, i);
+        int hardness = job->measured.hardness_high_HV > 0 && hs_dimension_ground(job, i);
         if (!m->size_given && !m->shape_given && !hardness) continue;
         d->present = 1;
         hs_text text = hs_text_start(d->note, sizeof d->note);
         d->turn_at_m = NAN;
-        if (!m->size_given || !hs_bench_ground(job, i)) {
+        if (!m->size_given || !hs_dimension_ground(job, i)) {
             hs_text_add(&text, m->size_given    ? "No face of it is ground."
                                : m->shape_given ? "No size measured: compare the shape with the "
                                                   "plan's shape limit."
                                                 : "No size measured.");
-            if (hs_bench_ground(job, i)) hs_measured_soft(d, job, i, in);
+            if (hs_dimension_ground(job, i)) hs_measured_soft(d, job, i, in);
             if (d->verdict > out->verdict) out->verdict = d->verdict;
             continue;
         }

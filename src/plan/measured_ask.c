@@ -58,10 +58,7 @@ static hs_status ask_of(const hs_job *job, size_t i, double total_m, hs_error *e
 hs_status hs_measured_ask(const hs_job *job, double total_m, hs_error *err) {
     for (size_t i = 0; job->measured.stated && i < job->dimensions; i++) {
         const hs_measured_dimension *m = &job->measured.dimension[i];
-        const size_t *face = job->dimension[i].face;
-        int ground =
-            job->face[face[0]].finish == HS_GROUND || job->face[face[1]].finish == HS_GROUND;
-        if (!m->size_given || m->size_checked || !ground) continue;
+        if (!m->size_given || m->size_checked || !hs_dimension_ground(job, i)) continue;
         hs_status status = ask_of(job, i, total_m, err);
         if (status != HS_OK) return status;
     }

@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "constants.h"
 #include "hardskin/units/format.h"
+#include "plan/route.h"
 #include "plan/words.h"
 
 #include <math.h>
@@ -158,14 +159,7 @@ static void leave_patch(const ways *w) {
     hs_text text = say(w, r);
     hs_text_add(&text,
                 "If the drawing's owner agrees: middle of the hollow side, up to about %s long.",
-                hs_word_about(job->part.length_m * share, job->inch_first).text);
-}
-
-static double last_temper_K(const hs_job *job) {
-    double temp_K = 0;
-    for (size_t i = 0; i < job->steps; i++)
-        if (job->step[i].kind == HS_TEMPER) temp_K = job->step[i].temp_K.value;
-    return temp_K;
+                hs_word_about(job->part.length_m * share, job->inch_first, HS_NEAREST).text);
 }
 
 static void straighten(const ways *w) {
@@ -179,8 +173,9 @@ static void straighten(const ways *w) {
     c.shape_m[0] = left_m;
     c.shape_m[1] = left_m + fmax(HS_K_MEASURED_DOUBT_BOW, HS_K_MEASURED_DOUBT_BOW_SHARE * left_m);
     hs_remedy *r = keep(w, &c, "straighten warm and temper again");
-    double temp_K = last_temper_K(job);
-    hs_word below = temp_K > 0 ? hs_word_temp(temp_K, job->inch_first) : (hs_word){"the temper"};
+    const hs_step *temper = hs_route_last_temper(job);
+    hs_word below =
+        temper ? hs_word_temp(temper->temp_K.value, job->inch_first) : (hs_word){"the temper"};
     const char *what = job->dimension[w->dimension].across == HS_ACROSS_FACES ? "bow" : "run-out";
     if (!r) return;
     hs_text text = say(w, r);

@@ -34,8 +34,9 @@ static void look_at_boxes(hs_result *r, const hs_job *job) {
             "The box is too small: %s of compound between part and wall, and %s is the least. The "
             "case will come out thinner and less even than reckoned here. Take a box of %s inside "
             "or more.",
-            hs_word_about(fmax(0, p->cover_m), inch).text,
-            hs_word_about(HS_K_PACK_COVER_LEAST, inch).text, hs_word_about(least_m, inch).text);
+            hs_word_about(fmax(0, p->cover_m), inch, HS_DOWN).text,
+            hs_word_about(HS_K_PACK_COVER_LEAST, inch, HS_UP).text,
+            hs_word_about(least_m, inch, HS_UP).text);
     }
 }
 

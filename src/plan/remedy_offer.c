@@ -51,13 +51,11 @@ static void say_relief(hs_remedy *remedy, const hs_variant *variant, const hs_ch
     if (!variant->relief) return;
     for (size_t i = 0; i < variant->job.faces; i++)
         if (variant->face[i].relieved) felt_m = fmax(felt_m, hs_fill_edge_felt_m(chain, i));
-    const double step_m = variant->job.inch_first ? 2.54e-3 : 1e-3;
     if (!(felt_m > 0)) return;
-    felt_m = ceil(felt_m / step_m) * step_m;
     snprintf(remedy->text, sizeof remedy->text,
              "before the fire cut a groove %s wide along each face, deeper than the stock, or let "
              "the drawing free that strip: beside it the case is the flat's but for %.0f %%",
-             hs_word_about(felt_m, variant->job.inch_first).text, 100 * HS_K_EDGE_CASE_FELT);
+             hs_word_about(felt_m, variant->job.inch_first, HS_UP).text, 100 * HS_K_EDGE_CASE_FELT);
 }
 
 int hs_remedy_offer(hs_search *s) {

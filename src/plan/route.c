@@ -187,6 +187,18 @@ int hs_route_tempered(const hs_job *job) {
     return hs_route_tempered_before(job, job->steps);
 }
 
+size_t hs_route_after_quench(const hs_job *job) {
+    for (size_t i = job->steps; i-- > 0;)
+        if (job->step[i].kind == HS_QUENCH) return i + 1;
+    return job->steps;
+}
+
+const hs_step *hs_route_last_temper(const hs_job *job) {
+    for (size_t i = job->steps; i-- > 0 && job->step[i].kind != HS_QUENCH;)
+        if (job->step[i].kind == HS_TEMPER) return &job->step[i];
+    return NULL;
+}
+
 static hs_status check_temper(const hs_step *step, hs_error *err) {
     const hs_temper one = {step->temp_K.value, step->hold_s.value};
     hs_status status = hs_temper_check(&one, 1, err);

@@ -74,4 +74,10 @@ size_t hs_route_tempers_before(hs_temper *out, const hs_job *job, size_t step);
 int hs_route_tempered(const hs_job *job);
 int hs_route_tempered_before(const hs_job *job, size_t step);
 
+/** First step after the last quench; the number of steps where there is none. */
+size_t hs_route_after_quench(const hs_job *job);
+
+/** The last temper after the last quench, or of a route without one; NULL where there is none. */
+const hs_step *hs_route_last_temper(const hs_job *job);
+
 #endif

@@ -128,7 +128,7 @@ typedef struct search {
 } search;
 
 static int measured(const hs_job *job, size_t i) {
-    return job->measured.dimension[i].size_given && hs_bench_ground(job, i);
+    return job->measured.dimension[i].size_given && hs_dimension_ground(job, i);
 }
 
 static hs_wheel worst(const search *s, const hs_second *second) {

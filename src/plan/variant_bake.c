@@ -1,5 +1,7 @@
 #include "plan/variant_bake.h"
 
+#include "plan/route.h"
+
 #include "constants.h"
 #include "hardskin/model/bake.h"
 #include "plan/words.h"
@@ -14,29 +16,16 @@ static hs_span just(double value) {
     return (hs_span){value, value, value};
 }
 
-/* First step after the last quench; the number of steps where there is none. */
-static size_t after_quench(const hs_job *job) {
-    for (size_t i = job->steps; i-- > 0;)
-        if (job->step[i].kind == HS_QUENCH) return i + 1;
-    return job->steps;
-}
-
-static const hs_step *last_temper(const hs_job *job) {
-    for (size_t i = job->steps; i-- > after_quench(job);)
-        if (job->step[i].kind == HS_TEMPER) return &job->step[i];
-    return NULL;
-}
-
 size_t hs_bake_too_hot(double *bears_K, double *hold_s, const hs_step **temper, const hs_job *job) {
     hs_bake_plan plan;
     size_t hottest = job->steps;
-    *temper = last_temper(job);
+    *temper = hs_route_last_temper(job);
     if (!*temper ||
         hs_bake(&plan, NAN, 1, (*temper)->temp_K.value, (*temper)->hold_s.value, NULL) != HS_OK)
         return job->steps;
     *bears_K = hs_word_whole_degree_K(plan.temp_K, job->inch_first);
     *hold_s = plan.hold_s;
-    for (size_t i = after_quench(job); i < job->steps; i++) {
+    for (size_t i = hs_route_after_quench(job); i < job->steps; i++) {
         const hs_step *step = &job->step[i];
         if (step->kind != HS_BAKE || step->temp_K.value <= *bears_K + hair_K) continue;
         if (hottest == job->steps || step->temp_K.value > job->step[hottest].temp_K.value)
@@ -58,7 +47,7 @@ static int cool_bakes(hs_variant *v, double *bears_K, double *hold_s) {
 }
 
 int hs_variant_cooler_bake(hs_variant *v, int size) {
-    double bears_K, hold_s;
+    double bears_K = 0, hold_s = 0;
     (void)size;
     if (cool_bakes(v, &bears_K, &hold_s) == 0) return 0;
     snprintf(v->what, sizeof v->what, "bake cooler: %s",
@@ -82,7 +71,7 @@ static void drop_step(hs_variant *v, size_t at) {
 int hs_variant_no_acid(hs_variant *v, int size) {
     int changed = 0;
     (void)size;
-    for (size_t i = after_quench(&v->job); i + 1 < v->job.steps; i++) {
+    for (size_t i = hs_route_after_quench(&v->job); i + 1 < v->job.steps; i++) {
         if (!brings_hydrogen(&v->step[i]) || v->step[i + 1].kind != HS_BAKE) continue;
         v->step[i].by = HS_BY_BRUSH;
         drop_step(v, i + 1);
@@ -101,7 +90,7 @@ int hs_variant_cooler_temper(hs_variant *v, int size) {
         hs_word_whole_degree_K(high_K - 0.5 * size * (high_K - low_K) + 0.5, v->job.inch_first);
     double bears_K, hold_s;
     int cooled = 0;
-    for (size_t i = after_quench(&v->job); i < v->job.steps; i++) {
+    for (size_t i = hs_route_after_quench(&v->job); i < v->job.steps; i++) {
         if (v->step[i].kind != HS_TEMPER || v->step[i].temp_K.value <= high_K + 1) continue;
         v->step[i].temp_K = just(temp_K);
         cooled = 1;

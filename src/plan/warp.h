@@ -51,6 +51,9 @@ double hs_warp_growth(const hs_warp *warp, const hs_job *job, const hs_dimension
 /** Does metal lie outside this dimension (a bore, a slot between two faces)? */
 int hs_dimension_inside(const hs_job *job, const hs_dimension *dimension);
 
+/** Is a face of the dimension ground? */
+int hs_dimension_ground(const hs_job *job, size_t dimension);
+
 /** Does this dimension run along the part's length? */
 int hs_dimension_along(const hs_job *job, const hs_dimension *dimension);
 

@@ -48,6 +48,11 @@ static double flat_shape(const hs_job *job, size_t face, double x_m, double y_m)
     return hs_shape_flat(fabs(x_m * nx + y_m * ny), 0);
 }
 
+int hs_dimension_ground(const hs_job *job, size_t i) {
+    const size_t *face = job->dimension[i].face;
+    return job->face[face[0]].finish == HS_GROUND || job->face[face[1]].finish == HS_GROUND;
+}
+
 int hs_dimension_pulled(const hs_job *job, const hs_dimension *dimension) {
     double weak_x, weak_y;
     hs_chuck_weak(&weak_x, &weak_y, job);

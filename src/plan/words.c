@@ -14,12 +14,12 @@ hs_word hs_word_length(double length_m, int inch, hs_round direction) {
     return word;
 }
 
-hs_word hs_word_about(double length_m, int inch) {
+hs_word hs_word_about(double length_m, int inch, hs_round direction) {
     hs_word word = {""};
     if (inch)
-        hs_format_inch(word.text, sizeof word.text, length_m, 1, HS_NEAREST);
+        hs_format_inch(word.text, sizeof word.text, length_m, 1, direction);
     else
-        hs_format_mm(word.text, sizeof word.text, length_m, 0, HS_NEAREST);
+        hs_format_mm(word.text, sizeof word.text, length_m, 0, direction);
     return word;
 }
 

@@ -14,7 +14,7 @@ typedef struct hs_word {
 hs_word hs_word_length(double length_m, int inch, hs_round direction);
 
 /** Whole millimetres, or tenths of an inch: for places and lengths of patches. */
-hs_word hs_word_about(double length_m, int inch);
+hs_word hs_word_about(double length_m, int inch, hs_round direction);
 
 /** "170 C" or "338 F". */
 hs_word hs_word_temp(double temp_K, int inch);

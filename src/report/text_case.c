@@ -187,9 +187,12 @@ static void face_lines(hs_page *page, size_t i) {
 static void soft_line(hs_page *page, size_t i) {
     const hs_result_case *c = &page->result->hard;
     const hs_job *job = page->job;
-    int reheated = 0;
-    for (size_t k = 0; k < job->steps; k++)
-        reheated |= job->step[k].kind == HS_REHEAT;
+    int reheated = 0, hard = 0; /* since the last carburise */
+    for (size_t k = 0; k < job->steps; k++) {
+        if (job->step[k].kind == HS_CARBURISE) reheated = hard = 0;
+        hard |= job->step[k].kind == HS_QUENCH;
+        reheated |= job->step[k].kind == HS_REHEAT && !hard;
+    }
     if (reheated && c->total_high_m > 0)
         hs_page_say(page, 2,
                     "%s: to be soft, mask it (clay, stop-off paint, copper), or leave more than %s "

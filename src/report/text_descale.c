@@ -2,6 +2,7 @@
 #include "report/sections.h"
 
 #include <math.h>
+#include <stdio.h>
 
 static const char *decision(hs_clean verdict) {
     static const char *const words[] = {"no decision", "OK", "WITH CARE", "STOP: do not do it"};
@@ -95,18 +96,27 @@ static void bath_lines(hs_page *page, const hs_result_descale *d) {
                     t->anode_kg * 1e3);
 }
 
+/* Rounded up, to two decimals or more where little is. */
+static hs_words per_cent(double value) {
+    hs_words out;
+    int places = value < 0.1 ? 4 : 2;
+    snprintf(out.text, sizeof out.text, "%.*f %%", places, hs_round_to(value, places, HS_UP));
+    return out;
+}
+
 static void room_line(hs_page *page, const hs_result_descale *d) {
     char hour[48] = "", all[96] = "";
     hs_text after = hs_text_start(hour, sizeof hour), done = hs_text_start(all, sizeof all);
     if (!(d->room_pct > 0)) return;
-    if (d->time_high_s > 3600) hs_text_add(&after, "%.2g %% after 1 h, ", d->air.hour_pct);
+    if (d->time_high_s > 3600)
+        hs_text_add(&after, "%s after 1 h, ", per_cent(d->air.hour_pct).text);
     if (d->air.all_pct > 0)
-        hs_text_add(&done, " of one part, %.2g %% when all %zu are done", d->air.all_pct,
+        hs_text_add(&done, " of one part, %s when all %zu are done", per_cent(d->air.all_pct).text,
                     page->job->part.quantity);
     hs_page_say(page, 2,
-                "hydrogen in the room: %s%.2g %% in the end%s (keep below 1 %%, burns from 4 %%); "
+                "hydrogen in the room: %s%s in the end%s (keep below 1 %%, burns from 4 %%); "
                 "more under the ceiling, so open high up",
-                hour, d->room_pct, all);
+                hour, per_cent(d->room_pct).text, all);
 }
 
 static void air_lines(hs_page *page, const hs_result_descale *d) {
@@ -125,7 +135,8 @@ static void air_lines(hs_page *page, const hs_result_descale *d) {
         hs_page_say(page, 2,
                     "rule: %s, %.2f m3/h, the larger of two; IEC 62485-2 asks %.2f m3/h and "
                     "openings of %.0f cm2",
-                    d->air_rule, a->workplace_m3_s * 3600, a->battery_m3_s * 3600,
+                    d->air_rule, hs_round_to(a->workplace_m3_s * 3600, 2, HS_UP),
+                    hs_round_to(a->battery_m3_s * 3600, 2, HS_UP),
                     hs_round_to(a->battery_opening_m2 * 1e4, 0, HS_UP));
     if (a->most_fresh_air_m3_s > 1.05 * d->fresh_air_m3_s)
         hs_page_say(page, 2,

@@ -106,10 +106,9 @@ static void dimension_lines(hs_page *page, size_t i) {
 
 static void remedy_lines(hs_page *page, const hs_result_measured_dimension *d) {
     static const char *const then[] = {"", "then GRIND", "then GRIND WITH CARE", ""};
-    int fits = !(d->shape_m > d->limit_clean_m) && !(d->shape_m > d->limit_case_m);
     if (d->remedies > 0)
         hs_page_say(page, 4, "what would help, each judged again:");
-    else if (d->verdict == HS_WHEEL_NO && fits)
+    else if (d->verdict == HS_WHEEL_NO && d->fits)
         hs_page_say(page, 4, "Size and shape would let it be ground: what it lacks is told above.");
     else if (d->verdict == HS_WHEEL_NO)
         hs_page_say(page, 4, "Nothing that was tried makes it fit to grind.");

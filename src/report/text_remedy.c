@@ -24,9 +24,11 @@ void hs_text_remedy_list(hs_page *page, const hs_remedy *remedy, size_t n, size_
         gain_of(&gain, page, r);
         if (i > 0 && r->verdict == HS_STOP && remedy[i - 1].verdict != HS_STOP)
             hs_page_say(page, 4, "Not enough by itself, but a help:");
-        hs_page_say(page, 4, "%zu. %s: %s%s%c%s", i + 1, r->what, opens, r->text[0] ? ". " : "",
-                    r->text[0] ? toupper((unsigned char)r->text[0]) : ' ',
-                    r->text[0] ? r->text + 1 : "");
+        if (r->text[0])
+            hs_page_say(page, 4, "%zu. %s: %s. %c%s", i + 1, r->what, opens,
+                        toupper((unsigned char)r->text[0]), r->text + 1);
+        else
+            hs_page_say(page, 4, "%zu. %s: %s", i + 1, r->what, opens);
     }
 }
 

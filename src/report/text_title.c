@@ -1,7 +1,6 @@
 /* Part and verdict; at stop the dimensions that cannot be ground and what would open them. */
 #include "report/sections.h"
 
-#include <ctype.h>
 #include <string.h>
 
 static void part_line(hs_page *page) {

@@ -47,13 +47,12 @@ static const char *const pairs[][2] = {{"material", "steel"},
                                        {"harden", "quench"},
                                        {"draw", "temper"},
                                        {"stress relief", "stress relieve"},
-                                       {"anneal", "stress relieve"},
+
                                        {"clean", "descale"},
                                        {"pickle", "descale"},
                                        {"metric", "mm"},
                                        {"imperial", "inch"},
-                                       {"in", "inch"},
-                                       {"annealed", "normalised"}};
+                                       {"in", "inch"}};
 
 const char *hs_synonym(const char *word, const char *const *list, size_t n) {
     for (size_t i = 0; i < sizeof pairs / sizeof *pairs; i++)

@@ -20,7 +20,7 @@ here=$(dirname "$0")
 shown=$(awk '/^`hardskin plan samples\/slide-bar.json`/ { found = 1 }
     found && /^```/ { fence++; next }
     found && fence == 1' "$here/../../README.md")
-if [ "$shown" = "$(sh "$here/excerpt.sh" "$samples/expected/slide-bar.txt")" ]; then
+if [ -n "$shown" ] && [ "$shown" = "$(sh "$here/excerpt.sh" "$samples/expected/slide-bar.txt")" ]; then
     passed=$((passed + 1))
 else
     echo "golden: the report in README.md is not that of the slide bar: sh tests/golden/renew.sh"

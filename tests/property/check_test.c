@@ -1,7 +1,7 @@
 /* `check` and `plan` must agree: a sheet that check passes is planned, one it refuses is refused by
- * plan too. Every number of every sample and kept sheet is changed, by itself and wherever the same
- * number stands (a size stands in the part and in its dimension).
- * `own:` a relation between two answers, no outside figures. */
+ * plan too. Numbers of the sheets listed below are changed, one change in four asked, by itself and
+ * wherever the same number stands (a size stands in the part and in its dimension). `own:` a
+ * relation between two answers, no outside figures. */
 #include "hardskin/plan/plan.h"
 #include "hardskin/sheet/sheet.h"
 #include "support/check.h"
@@ -108,14 +108,14 @@ static int well_told(const hs_error *faults, size_t n) {
     return 1;
 }
 
-/* 1 when both agree. */
+/* 1 when both agree, -1 where plan was not asked. */
 static int agree(counts *c, hs_sheet *sheet, void *work) {
     static hs_result result;
     hs_error faults[HS_MAX_FAULTS] = {{0}}, err = {0};
     size_t n = 0;
     const hs_job *job = hs_sheet_job(sheet);
     int passed = hs_plan_check(faults, &n, HS_MAX_FAULTS, job, work) == HS_OK;
-    if (passed && c->planned * PLANNED > c->tried) return 1; /* a plan takes long */
+    if (passed && c->planned * PLANNED > c->tried) return -1; /* a plan takes long */
     int planned = hs_plan(&result, job, work, &err) == HS_OK;
     c->planned += (size_t)planned;
     c->refused += (size_t)!planned;
@@ -135,7 +135,7 @@ static void try_one(counts *c, const char *text, const char *name, const char *w
         return;
     }
     int same = agree(c, sheet, work);
-    CHECK(same);
+    if (same >= 0) CHECK(same);
     if (!same) printf("  %s: %s\n", name, what);
     hs_sheet_free(sheet);
 }

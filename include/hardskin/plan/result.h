@@ -258,6 +258,7 @@ typedef struct hs_result_confidence {
 typedef struct hs_result_measured_dimension {
     int present;
     hs_wheel verdict;
+    int fits;                                   /* size and shape would let it be ground */
     double size_m;                              /* H, bow taken off */
     double shape_m;                             /* V */
     double shape_high_m;                        /* V with its doubt against us */

@@ -70,7 +70,7 @@ static void decarb__scale_faster_than_the_rim__is_near_birks_jackson(void) {
     hs_decarb_result r = {NAN, NAN, NAN, NAN, NAN};
     CHECK(hs_decarb(&r, kelvin(900), 1800, .85, their_factor(900), 1, NULL) == HS_OK);
     NEAR(1000 * r.lost_m, .0433, .00006);
-    NEAR(1000 * r.depth50_m, .099, .04 * .099);
+    NEAR(1000 * r.depth50_m, .099, .04 * .099); /* the loss is theirs by the factor */
     NEAR(1000 * r.depth90_m, .252, .01 * .252);
     /* exact: their law at 911 C, solved by halving: what is left of the carbon at those depths */
     double T = kelvin(911), reach = 2 * sqrt(hs_decarb_diffusivity(T) * 1800);

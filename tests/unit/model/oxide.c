@@ -39,7 +39,6 @@ static void oxide__birks_jackson__lies_in_the_band_by_its_printed_figures(void) 
     static const double celsius[] = {800, 900, 1000, 1200}, lost[] = {.0258, .0612, .1266, .4031};
     for (int i = 0; i < 4; i++) {
         double ours = lost_mm(celsius[i], 3600, .85);
-        CHECK(ours / lost[i] > sqrt(.5) && ours / lost[i] < sqrt(2));
         NEAR(ours / lost[i], 1, .13); /* what the constant's other slope makes at the ends */
     }
 }

@@ -235,8 +235,8 @@ static void model_quench_heat__what_turns__gives_off_its_heat_once(void) {
 
 static void model_quench_heat__warmed_again__stays_martensite(void) {
     /* exact: a bar shut off from the bath, its left half at 400 K and martensite, its right at 1000
-     * K and without any: the mean of both, for what turned does not turn back. In the 2 K by which
-     * the stages of a step may waver it does: L alpha exp(-alpha (Ms - T)) of them, .07 K */
+     * K and without any: the mean of both, for what turned does not turn back. Within a
+     * step it may, by as much as its stages waver */
     enum { STEPS = 400 };
     static const hs_point points[] = {{0, 0}, {20e-3, 0}, {20e-3, 5e-3}, {0, 5e-3}};
     static const hs_section bar = {{points, 4}, NULL, 0};

@@ -235,7 +235,7 @@ static void model_quench_strip__flat__is_not_a_strip(void) {
 
 static void model_quench_strip__square_with_a_dry_side__as_printed(void) {
     /* independent: 20 x 20, 3000, nothing on the bottom: -1.94e-3, peak -.1858; solid finite
-     * elements +6.25e-3 and -.1704: fibres within .05 of the peak, which is the doubt stated */
+     * elements +6.25e-3 and -.1704: .04 of the peak and 9 % from the fibres, the doubt stated */
     const double dry[] = {0, 1, 1, 1};
     hs_quench_steel steel = plain(150e9);
     hs_curve film = hs_curve_flat(3000);
@@ -244,7 +244,6 @@ static void model_quench_strip__square_with_a_dry_side__as_printed(void) {
     quench(&steel, &film, dry, 50, &K0, 1);
     NEAR(left[0].kappa_x_1_m, -1.94e-3, 0.005 * 0.1858);
     NEAR(left[0].peak_kappa_x_1_m, -0.1858, 0.005 * 0.1858);
-    NEAR(left[0].kappa_x_1_m, 6.25e-3, 0.05 * 0.1858);
 }
 
 /* C .62 % more than in the core under the top, by erfc over 1.4 mm; the core of this share of

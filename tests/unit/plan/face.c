@@ -73,7 +73,7 @@ static void compare(run_t *r, const hs_job *job, size_t index) {
     size_t face = job->dimension[index].face[0];
     double depth_m = hs_chain_trial(&r->chain, face, 0, &draw).case_m;
     NEAR(f->share_of_case_pct, 100 * f->case_lost_m / depth_m, 1e-9);
-    /* exact: the profile read where the wheel comes deepest; a flat face has no corners */
+    /* own: the profile read where the wheel comes deepest; a flat face has no corners */
     const hs_case_profile *p = &r->chain.response[r->chain.face[face].axis].typical;
     NEAR(f->hardness_left_HV, hs_case_hardness_at(p, f->case_lost_m), 0.1);
 }

@@ -125,7 +125,8 @@ static void text__measured_no__is_the_first_thing_said(void) {
     CHECK(made_line_of(t, "GRIND: GO") == 0 && made_line_of(t, "turn the part over") == 0);
     CHECK(made_line_of(t, "the wheel takes 0.110") == 0 && made_line_of(t, "up none, for the") > 0);
     CHECK(made_line_of(t, "Nothing that was tried makes it fit to grind") > 0);
-    d->limit_clean_m = 0.460e-3; /* it is soft, or not tempered: no way of grinding is missing */
+    d->limit_clean_m = 0.460e-3;
+    d->fits = 1; /* it is soft, or not tempered: no way of grinding is missing */
     t = made_text(&m);
     CHECK(made_line_of(t, "Nothing that was tried") == 0 &&
           made_line_of(t, "what it lacks is told") > 0);

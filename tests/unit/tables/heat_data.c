@@ -32,8 +32,9 @@ static void heat_data__phases__each_cell_as_printed(void) {
 enum { ROWS = 9 };
 
 static void heat_data__films__each_cell_as_printed(void) {
-    /* published: own synthesis of the reference page; read are oil and polymer at 800 C, at the
-     * peak and at 150 C, water is from memory. Moved water: judgement, the film stage alone. */
+    /* own: the synthesis of the reference page, cell by cell; published and read of it are oil and
+     * polymer at 800 C, at the peak and at 150 C, water is from memory. Moved water: judgement, the
+     * film stage alone. */
     static const double at_C[ROWS] = {20, 150, 250, 350, 450, 530, 600, 700, 850};
     static const struct {
         const char *medium;
